@@ -1,0 +1,72 @@
+namespace FeatureMatrix.Importing.DriverPackage;
+
+/// <summary>What a package offers to one system.</summary>
+public enum SystemSupport
+{
+    /// <summary>It cannot be told: nothing in the file is for that system, or the documentation disagrees about it.</summary>
+    Unknown,
+
+    /// <summary>Empty sections exclude the system.</summary>
+    Excluded,
+
+    /// <summary>At least one section for that system lists devices.</summary>
+    Offered,
+}
+
+/// <summary>The models sections that one system reads.</summary>
+/// <param name="Sections">One for each manufacturer that has one for this system.</param>
+/// <param name="Doubts">Where something that should be there is not.</param>
+public sealed record SystemSections(IReadOnlyList<ModelsSection> Sections, IReadOnlyList<ListingDoubt> Doubts)
+{
+    private SystemSupport Support =>
+        Sections.Any(s => s.Devices is { Count: > 0 }) ? SystemSupport.Offered
+        : Sections.Count > 0 && Doubts.Count == 0 ? SystemSupport.Excluded
+        : SystemSupport.Unknown;
+
+    /// <summary>What a package offers to a system.</summary>
+    public static SystemSupport SupportOf(InfPackage package, TargetWindows os)
+    {
+        var readings = Readings(package, os).Select(r => r.Support).Distinct().ToList();
+        return readings.Count == 1 ? readings[0] : SystemSupport.Unknown;
+    }
+
+    /// <summary>
+    /// The sections a system reads: on 9x the undecorated ones; on NT, of those decorated for the system the one with the
+    /// highest version not above it, else the undecorated one. Windows 2000 gives two readings where a decorated section
+    /// would serve it: one page of the documentation has decorated sections read from Windows XP on, another accepts
+    /// them on Windows 2000.
+    /// Source: Windows driver documentation, "INF Manufacturer Section" and "Combining Platform Extensions with Operating
+    /// System Versions".
+    /// </summary>
+    public static IReadOnlyList<SystemSections> Readings(InfPackage package, TargetWindows os)
+    {
+        ArgumentNullException.ThrowIfNull(package);
+        ArgumentNullException.ThrowIfNull(os);
+        var disputed = os == TargetWindows.Windows2000
+            && package.Manufacturers.Any(m => m.Models.Any(s => s.Decoration?.Admits(os) == true));
+        return disputed
+            ? [Of(package, os, decorated: false), Of(package, os, decorated: true)]
+            : [Of(package, os, decorated: true)];
+    }
+
+    private static SystemSections Of(InfPackage package, TargetWindows os, bool decorated)
+    {
+        var sections = new List<ModelsSection>();
+        var doubts = new List<ListingDoubt>();
+        if (!package.Complete)
+            doubts.Add(new ListingDoubt(ListingDoubtKind.FileIncomplete));
+        if (package.Manufacturers.Count == 0)
+            doubts.Add(new ListingDoubt(ListingDoubtKind.NoManufacturer));
+        foreach (var models in package.Manufacturers.Select(m => m.Models))
+        {
+            var chosen = models.Where(m => decorated && m.Decoration?.Admits(os) == true).MaxBy(m => m.Decoration!.Closeness)
+                ?? models.Single(m => m.Decoration is null);
+            if (chosen.Devices is null)
+                doubts.Add(new ListingDoubt(ListingDoubtKind.NoSectionForSystem, Subject: chosen.SectionName));
+            else
+                sections.Add(chosen);
+        }
+
+        return new SystemSections(sections, doubts);
+    }
+}
