@@ -1,0 +1,118 @@
+using System.Text;
+using FeatureMatrix.Importing;
+using FeatureMatrix.Tests.Support;
+
+namespace FeatureMatrix.Tests.Importing;
+
+public class Reading_a_pci_id_list
+{
+    private const string List = """
+        # a comment
+
+        f0a1  Northlight (works)
+        	0007  NL7
+        		f0b2 1234  Lantern 7
+        f0b2  Lantern
+        C 03  Display controller
+        	00  VGA compatible controller
+        		00  VGA controller
+        """;
+
+    private static PciNames Names(PciCard card, string list = List) => PciNames.Of(card, new StringReader(list));
+
+    [Fact]
+    public void Board_is_named_part_by_part() => Assert.Equal(
+        new PciNames(
+            "Northlight (works)", "NL7", "Lantern", "Lantern 7",
+            "Display controller", "VGA compatible controller", "VGA controller"),
+        Names(new PciCard(new PciDevice(0xF0A1, 7), new PciSubsystem(0x1234, 0xF0B2), 1, new PciClass(3, 0, 0))));
+
+    [Fact]
+    public void Swapped_subsystem_is_not_the_board() => Assert.Equal(
+        new PciNames("Northlight (works)", "NL7"),
+        Names(new PciCard(new PciDevice(0xF0A1, 7), new PciSubsystem(0xF0B2, 0x1234))));
+
+    [Fact]
+    public void Silence_names_nothing() => Assert.Equal(new PciNames(), Names(new PciCard(new PciDevice(1, 2))));
+
+    [Fact]
+    public void Lines_that_fit_nowhere_are_faults_and_own_nothing() => Assert.Equal(
+        [
+            new PciIdFault(1, "\t0001  orphan"),
+            new PciVendorEntry(2, 0xF0A1, "Northlight"),
+            new PciIdFault(3, "\t00x1  bad number"),
+            new PciIdFault(4, "S 01  another kind of section"),
+            new PciIdFault(5, "\t0007  belongs to the line above"),
+        ],
+        PciIdList.Read(new StringReader(
+            "\t0001  orphan\r\nf0a1  Northlight\n\t00x1  bad number\nS 01  another kind of section\n\t0007  belongs to the line above")));
+
+    [Fact]
+    public void Overlong_line_is_cut()
+    {
+        var entry = Assert.Single(PciIdList.Read(new StringReader("f0a1  " + new string('x', 100_000))));
+        Assert.Equal(PciIdList.LongestLine - 6, entry.Name.Length);
+    }
+}
+
+/// <summary>Against the list that Debian packages, read a second way: by the shape of its lines alone.</summary>
+public class Reading_the_packaged_pci_id_list
+{
+    private static string Packaged => External.File("/usr/share/misc/pci.ids", "pci.ids");
+
+    private static StreamReader Open() => new(Packaged, Encoding.UTF8);
+
+    [Fact]
+    public void Every_line_is_understood_and_counted()
+    {
+        var entries = PciIdList.Read(Open()).ToList();
+        var lines = File.ReadAllLines(Packaged).Where(l => l.Length > 0 && l[0] != '#').ToList();
+        var classes = lines.FindIndex(l => l.StartsWith("C ", StringComparison.Ordinal));
+        var devices = lines.Take(classes).ToList();
+        var kinds = lines.Skip(classes).ToList();
+        Assert.Equal(
+            (0, Depth(devices, 0), Depth(devices, 1), Depth(devices, 2), Depth(kinds, 0), Depth(kinds, 1), Depth(kinds, 2)),
+            (entries.OfType<PciIdFault>().Count(),
+                entries.OfType<PciVendorEntry>().Count(),
+                entries.OfType<PciDeviceEntry>().Count(),
+                entries.OfType<PciSubsystemEntry>().Count(),
+                entries.OfType<PciBaseClassEntry>().Count(),
+                entries.OfType<PciClassEntry>().Count(e => e.Class.Interface is null),
+                entries.OfType<PciClassEntry>().Count(e => e.Class.Interface is not null)));
+
+        static int Depth(List<string> lines, int tabs) => lines.Count(l => l.TakeWhile(c => c == '\t').Count() == tabs);
+    }
+
+    [Fact]
+    public void Every_two_hundredth_device_has_the_name_that_a_search_by_hand_finds()
+    {
+        var lines = File.ReadAllLines(Packaged);
+        var checkedDevices = 0;
+        var (vendor, vendorName) = ("", "");
+        for (var i = 0; i < lines.Length && !lines[i].StartsWith("C ", StringComparison.Ordinal); i++)
+        {
+            if (lines[i].Length > 0 && char.IsAsciiHexDigit(lines[i][0]))
+                (vendor, vendorName) = (lines[i][..4], lines[i][6..]);
+            if (i % 200 != 0 || lines[i].Length < 8 || lines[i][0] != '\t' || lines[i][1] == '\t')
+                continue;
+            var card = new PciCard(new PciDevice(Convert.ToUInt16(vendor, 16), Convert.ToUInt16(lines[i][1..5], 16)));
+            Assert.Equal(new PciNames(vendorName.Trim(), lines[i][7..].Trim()), PciNames.Of(card, Open()));
+            checkedDevices++;
+        }
+
+        Assert.InRange(checkedDevices, 30, 200);
+    }
+
+    // Lines of pci.ids 0.0~2023.04.11-1: vendor 5333 with device 8a22 and its line "105d 0018", vendor 100c with device 3208.
+    [Fact]
+    public void Subsystem_line_is_found_by_the_id_that_windows_prints()
+    {
+        var lines = File.ReadAllLines(Packaged);
+        var device = Array.FindIndex(lines, Array.FindIndex(lines, l => l.StartsWith("5333  ", StringComparison.Ordinal)),
+            l => l.StartsWith("\t8a22  ", StringComparison.Ordinal));
+        var board = Array.Find(lines[device..], l => l.StartsWith("\t\t105d 0018  ", StringComparison.Ordinal))!;
+        Assert.True(HardwareId.TryParse(@"PCI\VEN_5333&DEV_8A22&SUBSYS_0018105D&REV_04", out var id, out _));
+        var names = PciNames.Of(PciCard.From(id!)!, Open());
+        Assert.Equal((lines[device][7..], board[13..]), (names.Device, names.Subsystem));
+    }
+}
