@@ -1,0 +1,112 @@
+using System.Buffers.Binary;
+using System.IO.Compression;
+
+namespace FeatureMatrix.Pictures;
+
+/// <summary>
+/// Writes true-colour PNG files (ISO/IEC 15948, the W3C Recommendation "Portable Network Graphics", 2nd edition): only the chunks
+/// IHDR, IDAT and IEND, so no time stamp or program name gets in.
+/// </summary>
+internal static class PngWriter
+{
+    private static readonly byte[] Signature = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
+    private static readonly uint[] CrcTable = MakeCrcTable();
+
+    public static byte[] Write(int width, int height, ReadOnlySpan<byte> rgb)
+    {
+        Span<byte> header = stackalloc byte[13];
+        BinaryPrimitives.WriteInt32BigEndian(header, width);
+        BinaryPrimitives.WriteInt32BigEndian(header[4..], height);
+        header[8] = 8;
+        header[9] = 2; // colour type: red, green, blue; the three zeros after it are the only methods there are
+        using var file = new MemoryStream();
+        file.Write(Signature);
+        Chunk(file, "IHDR"u8, header);
+        Chunk(file, "IDAT"u8, Compress(Filter(width, height, rgb)));
+        Chunk(file, "IEND"u8, []);
+        return file.ToArray();
+    }
+
+    private static void Chunk(MemoryStream file, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
+    {
+        Span<byte> number = stackalloc byte[4];
+        BinaryPrimitives.WriteInt32BigEndian(number, data.Length);
+        file.Write(number);
+        file.Write(type);
+        file.Write(data);
+        BinaryPrimitives.WriteUInt32BigEndian(number, Crc(Crc(0xFFFFFFFF, type), data) ^ 0xFFFFFFFF);
+        file.Write(number);
+    }
+
+    private static ReadOnlySpan<byte> Compress(byte[] bytes)
+    {
+        using var target = new MemoryStream();
+        using (var zlib = new ZLibStream(target, CompressionLevel.Fastest, leaveOpen: true))
+            zlib.Write(bytes);
+        return target.GetBuffer().AsSpan(0, (int)target.Length);
+    }
+
+    // Each row is stored by whichever of "as it is", "minus the left pixel" and "minus the row above" has the smallest differences.
+    private static byte[] Filter(int width, int height, ReadOnlySpan<byte> rgb)
+    {
+        var stride = width * 3;
+        var rows = new byte[(stride + 1) * height];
+        var best = new byte[stride];
+        var trial = new byte[stride];
+        for (var y = 0; y < height; y++)
+        {
+            var row = rgb.Slice(y * stride, stride);
+            var above = y == 0 ? [] : rgb.Slice((y - 1) * stride, stride);
+            byte kind = 0;
+            var least = long.MaxValue;
+            for (byte candidate = 0; candidate <= 2; candidate++)
+            {
+                var sum = 0L;
+                for (var i = 0; i < stride; i++)
+                {
+                    var predicted = candidate switch
+                    {
+                        1 => i < 3 ? 0 : row[i - 3],
+                        2 => above.IsEmpty ? 0 : above[i],
+                        _ => 0,
+                    };
+                    trial[i] = unchecked((byte)(row[i] - predicted));
+                    sum += Math.Abs((int)unchecked((sbyte)trial[i]));
+                }
+
+                if (sum >= least)
+                    continue;
+                least = sum;
+                kind = candidate;
+                (best, trial) = (trial, best);
+            }
+
+            rows[y * (stride + 1)] = kind;
+            best.CopyTo(rows, (y * (stride + 1)) + 1);
+        }
+
+        return rows;
+    }
+
+    // CRC-32 of ISO 3309, as annex D of the PNG specification gives it.
+    private static uint Crc(uint crc, ReadOnlySpan<byte> bytes)
+    {
+        foreach (var value in bytes)
+            crc = CrcTable[(byte)(crc ^ value)] ^ (crc >> 8);
+        return crc;
+    }
+
+    private static uint[] MakeCrcTable()
+    {
+        var table = new uint[256];
+        for (var n = 0u; n < 256; n++)
+        {
+            var c = n;
+            for (var k = 0; k < 8; k++)
+                c = (c & 1) != 0 ? 0xEDB88320 ^ (c >> 1) : c >> 1;
+            table[n] = c;
+        }
+
+        return table;
+    }
+}

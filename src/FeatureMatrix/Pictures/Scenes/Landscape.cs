@@ -1,0 +1,73 @@
+using System.Numerics;
+
+namespace FeatureMatrix.Pictures.Scenes;
+
+/// <summary>An invented lake between wooded hills, used wherever the open air is needed.</summary>
+internal static class Landscape
+{
+    private const double Cell = 4;
+
+    /// <summary>Height of the ground; below 0 lies the lake.</summary>
+    public static double Height(double x, double z)
+    {
+        double u = (x + 512) / 1024, v = (z + 512) / 1024;
+        var rough = (Noise.Layers(u, v, 16, 5, 41) - 0.5) * 46;
+        var bowl = Tint.Step(18, 80, Math.Abs(x)) * 26;
+        var shore = Tint.Step(95, 150, z) * 18;
+        return rough * 0.55 + bowl + shore - 5;
+    }
+
+    public static Canvas Draw(Canvas canvas, Fog? fog)
+    {
+        var land = new Mesh().Terrain(-200, -40, Cell, 100, 66, Ground);
+        canvas.Draw(land, new DrawState { Fog = fog, Shade = Shaders.Textured(new Sampler(Patterns.Grass)) });
+        var lake = new Mesh().Terrain(-200, -40, 16, 25, 16, (x, z) => new Vertex(new(x, 0, z), x / 40, z / 40));
+        canvas.Draw(lake, new DrawState { Fog = fog, Shade = Water });
+        canvas.Draw(Trees(), new DrawState
+        {
+            Fog = fog,
+            AlphaReference = 0.5,
+            Shade = Shaders.Textured(new Sampler(Patterns.Tree)),
+        });
+        return canvas;
+    }
+
+    /// <summary>Trees from the farthest to the nearest.</summary>
+    public static Mesh Trees()
+    {
+        var trees = new Mesh();
+        for (var row = 44; row >= 0; row--)
+        {
+            for (var column = -40; column <= 40; column++)
+            {
+                var chance = Noise.Hash(column + 100, row, 51);
+                double x = (column * 5) + (Noise.Hash(column + 100, row, 52) * 4), z = (row * 5) - 18 + (Noise.Hash(column + 100, row, 53) * 4);
+                var height = Height(x, z);
+                if (chance < 0.55 || height < 1 || height > 20 || (Math.Abs(x) < 8 && z < 10))
+                    continue;
+                var size = 4 + (chance * 4);
+                trees.Standee(new(x, height - 0.3, z), size, size * 1.2, Tint.Grey(0.75 + (0.25 * Noise.Hash(column + 100, row, 54))));
+            }
+        }
+
+        return trees;
+    }
+
+    private static Vertex Ground(double x, double z)
+    {
+        var height = Height(x, z);
+        double dx = Height(x + 1, z) - Height(x - 1, z), dz = Height(x, z + 1) - Height(x, z - 1);
+        var normal = new Vec3(-dx, 2, -dz).Unit;
+        var light = 0.45 + (0.75 * Math.Max(0, Vec3.Dot(normal, new Vec3(-0.5, 0.75, -0.3).Unit)));
+        var rock = Tint.Step(16, 26, height + (Noise.Hash((int)x, (int)z, 43) * 6));
+        var sand = 1 - Tint.Step(0.2, 1.6, height);
+        var colour = Tint.Mix(Tint.Mix(Tint.White, Tint.Hex(0xE8D2C4).Times(1.25), rock), Tint.Hex(0xF0DCA8).Times(1.3), sand);
+        return new Vertex(new(x, height, z), x / 20, z / 20) { Colour = colour.Times(light).WithAlpha(1), Normal = normal };
+    }
+
+    private static Vector4 Water(in Fragment f)
+    {
+        var ripple = Noise.Layers(f.Tex.X % 1 + 1, f.Tex.Y * 3 % 1 + 1, 12, 3, 61);
+        return Tint.Mix(Tint.Hex(0x3E6E8E), Tint.Hex(0x8FB4C8), ((ripple - 0.35) * 1.4) + (f.EyeDepth / 400)).WithAlpha(1);
+    }
+}
