@@ -1,0 +1,108 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving;
+
+/// <summary>Why an <see cref="Answer"/> is what it is.</summary>
+public enum AnswerReason
+{
+    /// <summary>Nobody recorded anything.</summary>
+    Silent,
+
+    /// <summary>Facts state it.</summary>
+    Stated,
+
+    /// <summary>Facts of equal scope and grade disagree, or hearsay disagrees with a better fact (rule R1).</summary>
+    Conflict,
+
+    /// <summary>Only hearsay speaks, which decides nothing for certain.</summary>
+    HearsayOnly,
+
+    /// <summary>The driver's general "yes" hands on what the chip has (rule R3).</summary>
+    PassedOn,
+
+    /// <summary>The driver claims it for this hardware although the chip has none: emulated, flagged (rule R3).</summary>
+    EmulatedOverChip,
+
+    /// <summary>Something known implies it, or rules it out (rule R2).</summary>
+    Implied,
+
+    /// <summary>A wrapper version's complete list does not have it (rule R8).</summary>
+    LeftOutOfCompleteList,
+
+    /// <summary>Follows from how the parts are recorded, such as the list of a driver.</summary>
+    Structure,
+
+    /// <summary>Follows from arithmetic on recorded sizes (rules R10 and R11).</summary>
+    Arithmetic,
+
+    /// <summary>It was seen on this very route (rule R15).</summary>
+    Observed,
+
+    /// <summary>Observations of this route disagree with each other, or hearsay disagrees with inference (rule R15).</summary>
+    ObservationsDisagree,
+}
+
+/// <summary>
+/// The answer to one question asked on the way to a verdict, with everything it rests on. Either settled, or open with
+/// the states that its completions may take.
+/// </summary>
+public sealed record Answer
+{
+    /// <summary>The state; <see cref="Model.Support.Unknown"/> where it is open.</summary>
+    public required Support Support { get; init; }
+
+    /// <summary>The unknown that has to be settled; null where the answer is settled.</summary>
+    public UnknownFact? Open { get; init; }
+
+    /// <summary>The states an open answer may take, lowest first; empty where it is settled.</summary>
+    public IReadOnlyList<Support> Possible { get; init; } = [];
+
+    /// <summary>The grade of what decides; null where nothing graded does.</summary>
+    public Grade? Grade { get; init; }
+
+    /// <summary>Why.</summary>
+    public required AnswerReason Reason { get; init; }
+
+    /// <summary>The facts that decide, or that disagree.</summary>
+    public IReadOnlyList<SupplyFact> Facts { get; init; } = [];
+
+    /// <summary>The facts that were outranked; kept and shown (rule R1).</summary>
+    public IReadOnlyList<SupplyFact> Losing { get; init; } = [];
+
+    /// <summary>Evidence that is no supply fact: runtime limits, operating-system support, forced installs, defects.</summary>
+    public IReadOnlyList<Evidence> Evidence { get; init; } = [];
+
+    /// <summary>The observations that decide or disagree.</summary>
+    public IReadOnlyList<Observation> Observations { get; init; } = [];
+
+    /// <summary>What inference alone would have said, where an observation overrides it; null otherwise.</summary>
+    public Answer? Inferred { get; init; }
+
+    /// <summary>True where the state is known.</summary>
+    public bool IsSettled => Open is null;
+
+    /// <summary>The states it may have: the settled one, or the possible ones.</summary>
+    public IReadOnlyList<Support> States => IsSettled ? [Support] : Possible;
+
+    /// <summary>True where every state it may have is at least broken, that is: claimed.</summary>
+    public bool IsCertainlyPresent => States.All(state => state != Support.No);
+
+    /// <summary>True where it is certainly missing.</summary>
+    public bool IsCertainlyMissing => IsSettled && Support == Support.No;
+
+    /// <summary>A settled answer that follows from how the parts are recorded.</summary>
+    public static Answer Structural(bool holds) =>
+        new() { Support = holds ? Support.Yes : Support.No, Reason = AnswerReason.Structure };
+
+    /// <summary>An open answer that may be yes or no.</summary>
+    public static Answer YesOrNo(UnknownFact open, AnswerReason reason = AnswerReason.Silent) =>
+        new() { Support = Support.Unknown, Open = open, Possible = [Support.No, Support.Yes], Reason = reason };
+
+    /// <summary>
+    /// The answer that a single graded statement gives: settled, unless it is hearsay, which decides nothing for certain.
+    /// </summary>
+    public static Answer From(Support stated, Evidence evidence, UnknownFact open) =>
+        stated == Support.Unknown || evidence.Grade == Model.Grade.Hearsay
+            ? YesOrNo(open, stated == Support.Unknown ? AnswerReason.Silent : AnswerReason.HearsayOnly) with { Evidence = [evidence] }
+            : new Answer { Support = stated, Grade = evidence.Grade, Reason = AnswerReason.Stated, Evidence = [evidence] };
+}

@@ -1,0 +1,84 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving;
+
+/// <summary>The best permitted route in each completion, over all completions (rule R13).</summary>
+internal sealed class BestRoute(Completions completions)
+{
+    /// <summary>What came of it: the outcomes, and the routes that are best somewhere.</summary>
+    /// <param name="Range">The outcomes; its deciding unknowns are those that change the outcome.</param>
+    /// <param name="By">The routes that run and are best in some completion, in order of preference.</param>
+    /// <param name="DecidingRoute">The unknowns that decide which of them it is.</param>
+    internal sealed record Pool(OutcomeRange Range, IReadOnlyList<RouteFinding> By, IReadOnlyList<UnknownFact> DecidingRoute);
+
+    private sealed record Pick(Outcome Outcome, RouteFinding? By);
+
+    /// <summary>Over routes that may run, in order of preference.</summary>
+    public Pool Of(IReadOnlyList<RouteFinding> routes)
+    {
+        if (routes.Count == 0)
+            return new Pool(OutcomeRange.Certain(Outcome.DoesNotRun), [], []);
+        var contenders = Contenders(routes);
+        if (contenders.Count == 1)
+            return new Pool(contenders[0].Range, contenders, contenders[0].Range.Deciding);
+        var leaves = contenders.TrueForAll(route => route.Range.IsExact)
+            ? completions.Walk<Pick>(settled => Evaluate(contenders, settled))
+            : null;
+        return leaves is null ? Bounds(contenders) : FromLeaves(contenders, leaves);
+    }
+
+    /// <summary>
+    /// Leaves out routes that can never be the best: even at their best they are no better than another at its worst, and
+    /// the other is preferred among equals.
+    /// </summary>
+    private static List<RouteFinding> Contenders(IReadOnlyList<RouteFinding> routes)
+    {
+        var surest = routes.Order(Comparer<RouteFinding>.Create(RouteFinding.Compare)).First();
+        return routes.Where(route => route == surest || MayBeat(route, surest)).ToList();
+
+        static bool MayBeat(RouteFinding route, RouteFinding surest)
+        {
+            var result = Outcome.CompareWorst(route.Range.Best, surest.Range.Worst);
+            return result < 0 || (result == 0 && RouteFinding.ComparePreference(route, surest) < 0);
+        }
+    }
+
+    private static (Pick? Result, Question? Ask) Evaluate(
+        IReadOnlyList<RouteFinding> routes, IReadOnlyDictionary<UnknownFact, Support> settled)
+    {
+        var best = new Pick(Outcome.DoesNotRun, null);
+        foreach (var route in routes)
+        {
+            // Routes come in order of preference, so an equal outcome later on changes nothing.
+            if (best.By is not null && Outcome.CompareWorst(route.Range.Best, best.Outcome) >= 0)
+                continue;
+            var step = RouteEvaluation.Evaluate(route.Form, settled);
+            if (step.Outcome is not { } outcome)
+                return (null, step.Ask);
+            if (outcome.Runs && (best.By is null || Outcome.CompareWorst(outcome, best.Outcome) < 0))
+                best = new Pick(outcome, route);
+        }
+
+        return (best, null);
+    }
+
+    private static Pool FromLeaves(List<RouteFinding> contenders, IReadOnlyList<Leaf<Pick>> leaves)
+    {
+        var range = RouteRange.FromLeaves(leaves.Select(leaf => new Leaf<Outcome>(leaf.Settled, leaf.Result.Outcome)).ToList());
+        var by = contenders.Where(route => leaves.Any(leaf => leaf.Result.By == route)).ToList();
+        var decidingRoute = Completions.Deciding(leaves, (one, other) => one.By == other.By);
+        return new Pool(range, by, decidingRoute);
+    }
+
+    /// <summary>
+    /// Past the limit: the best end is the best of the routes' own, which some completion reaches; the worst end is the best of
+    /// their worst ends, below which no completion can fall.
+    /// </summary>
+    private static Pool Bounds(List<RouteFinding> contenders)
+    {
+        var best = contenders.Select(route => route.Range.Best).Order(Comparer<Outcome>.Create(Outcome.CompareBest)).First();
+        var surest = contenders.Order(Comparer<RouteFinding>.Create(RouteFinding.Compare)).First();
+        var range = new OutcomeRange { Best = best, Worst = surest.Range.Worst, IsExact = false, Deciding = surest.Range.Deciding };
+        return new Pool(range, [surest], surest.Range.Deciding);
+    }
+}

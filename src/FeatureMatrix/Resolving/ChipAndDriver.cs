@@ -1,0 +1,89 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving;
+
+/// <summary>Rule R3: what chip and driver say together, each weighed apart.</summary>
+internal static class ChipAndDriver
+{
+    /// <summary>
+    /// The driver's answer replaces the chip's. A driver's "yes" that names no hardware only hands on what the chip has;
+    /// one that names it, over a chip without, is emulation. What a driver offers as an API is its own to say.
+    /// </summary>
+    /// <example>Chip: no W-buffer. Driver for this chip: yes. Together: emulated, flagged.</example>
+    public static Answer Combine(
+        Capability capability, FactWeighing.Decision chip, FactWeighing.Decision driver, UnknownFact open)
+    {
+        if (driver.Reason == AnswerReason.Silent)
+            return ToAnswer(chip.Claims, chip.Reason, chip.Grade, chip, driver, open);
+
+        var handsOn = !capability.Feature.IsApi && !driver.Winners.Any(fact => fact.Scope.NamesHardware);
+        if (driver.IsSettled)
+            return Settled(driver.Claims[0]);
+
+        // The driver's facts disagree, or are hearsay: every state that one of them stands for, and for hearsay the
+        // chip's own answer too, because hearsay overrides nothing.
+        var states = driver.Claims.SelectMany(StatesBehind).ToHashSet();
+        if (driver.Reason == AnswerReason.HearsayOnly)
+            states.UnionWith(StatesOf(chip));
+        var agreed = driver.Reason == AnswerReason.HearsayOnly && chip.IsSettled && states.Count == 1;
+        return agreed
+            ? ToAnswer(chip.Claims, chip.Reason, chip.Grade, chip, driver, open)
+            : ToAnswer([.. states.Order()], chip.Claims.Count > 0 ? AnswerReason.Conflict : driver.Reason, null, chip, driver, open);
+
+        Answer Settled(Support said)
+        {
+            if (said != Support.Yes)
+                return ToAnswer([said], AnswerReason.Stated, driver.Grade, chip, driver, open);
+            if (handsOn)
+            {
+                var reason = chip.IsSettled ? AnswerReason.PassedOn : chip.Reason;
+                return ToAnswer(chip.Claims, reason, chip.Grade, chip, driver, open);
+            }
+
+            if (chip.IsSettled && chip.Claims[0] == Support.No)
+                return ToAnswer([Support.Emulated], AnswerReason.EmulatedOverChip, driver.Grade, chip, driver, open);
+            return ToAnswer([Support.Yes], AnswerReason.Stated, driver.Grade, chip, driver, open);
+        }
+
+        IEnumerable<Support> StatesBehind(Support said)
+        {
+            if (said != Support.Yes)
+                return [said];
+            if (handsOn)
+                return StatesOf(chip);
+            return chip.IsSettled && chip.Claims[0] == Support.No ? [Support.Emulated] : [Support.Yes];
+        }
+    }
+
+    private static IReadOnlyList<Support> StatesOf(FactWeighing.Decision decision) => decision.Reason switch
+    {
+        AnswerReason.Silent => [Support.No, Support.Yes],
+        AnswerReason.HearsayOnly => WithSilence(decision.Claims),
+        _ => decision.Claims,
+    };
+
+    private static List<Support> WithSilence(IReadOnlyList<Support> claims) =>
+        claims.Append(Support.No).Append(Support.Yes).Distinct().Order().ToList();
+
+    private static Answer ToAnswer(
+        IReadOnlyList<Support> states, AnswerReason reason, Grade? grade, FactWeighing.Decision chip, FactWeighing.Decision driver,
+        UnknownFact open)
+    {
+        var settled = states.Count == 1 && reason is not AnswerReason.HearsayOnly;
+        var possible = reason switch
+        {
+            AnswerReason.Silent or AnswerReason.HearsayOnly => WithSilence(states),
+            _ => states,
+        };
+        return new Answer
+        {
+            Support = settled ? states[0] : Support.Unknown,
+            Open = settled ? null : open,
+            Possible = settled ? [] : possible,
+            Grade = settled ? grade : null,
+            Reason = reason,
+            Facts = [.. driver.Winners, .. chip.Winners],
+            Losing = [.. driver.Losers, .. chip.Losers],
+        };
+    }
+}

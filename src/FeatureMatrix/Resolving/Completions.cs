@@ -1,0 +1,121 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving;
+
+/// <summary>One completion as far as it mattered: what was settled, what came of it, and by which route.</summary>
+internal sealed record Leaf<T>(IReadOnlyDictionary<UnknownFact, Support> Settled, T Result);
+
+/// <summary>
+/// Walks the completions of the unknowns (rule R13): evaluates until an unknown is needed, branches on its states, respects
+/// implications. An unknown that does not matter is never branched on.
+/// </summary>
+internal sealed class Completions(int limit)
+{
+    /// <summary>How many completions the search for the best result looks at, at most.</summary>
+    public const int MostTries = 20_000;
+
+    /// <summary>An evaluation: a result, or the unknown it needs next.</summary>
+    public delegate (T? Result, Question? Ask) Evaluation<T>(IReadOnlyDictionary<UnknownFact, Support> settled)
+        where T : class;
+
+    /// <summary>All leaves, or null where there are more than the limit.</summary>
+    public List<Leaf<T>>? Walk<T>(Evaluation<T> evaluate)
+        where T : class
+    {
+        var leaves = new List<Leaf<T>>();
+        return Walk(evaluate, [], leaves) ? leaves : null;
+    }
+
+    private bool Walk<T>(Evaluation<T> evaluate, Dictionary<UnknownFact, Support> settled, List<Leaf<T>> leaves)
+        where T : class
+    {
+        var (result, ask) = evaluate(settled);
+        if (ask is not { } question)
+        {
+            if (leaves.Count == limit)
+                return false;
+            leaves.Add(new Leaf<T>(new Dictionary<UnknownFact, Support>(settled), result!));
+            return true;
+        }
+
+        foreach (var state in Implications.Consistent(question.Unknown, question.Possible, settled))
+        {
+            settled[question.Unknown] = state;
+            if (!Walk(evaluate, settled, leaves))
+                return false;
+            settled.Remove(question.Unknown);
+        }
+
+        return true;
+    }
+
+    /// <summary>
+    /// The best result where there are too many leaves to walk: the most hopeful states are tried first, and the search ends
+    /// at a result that cannot be bettered. Exact within <see cref="MostTries"/> leaves.
+    /// </summary>
+    public static T Best<T>(Evaluation<T> evaluate, Comparison<T> compare, Predicate<T> cannotBeBettered)
+        where T : class
+    {
+        T? best = null;
+        var tries = 0;
+        Try([]);
+        return best!;
+
+        void Try(Dictionary<UnknownFact, Support> settled)
+        {
+            var (result, ask) = evaluate(settled);
+            if (ask is not { } question)
+            {
+                tries++;
+                if (best is null || compare(result!, best) < 0)
+                    best = result;
+                return;
+            }
+
+            foreach (var state in Implications.Consistent(question.Unknown, question.Possible, settled).Reverse())
+            {
+                if (tries == MostTries || (best is not null && cannotBeBettered(best)))
+                    return;
+                settled[question.Unknown] = state;
+                Try(settled);
+                settled.Remove(question.Unknown);
+            }
+        }
+    }
+
+    /// <summary>
+    /// The unknowns for which some completion of the rest lets the answer change the result: two leaves that agree on all
+    /// else, with different results.
+    /// </summary>
+    public static List<UnknownFact> Deciding<T>(IReadOnlyList<Leaf<T>> leaves, Func<T, T, bool> same)
+    {
+        var deciding = new HashSet<UnknownFact>();
+        for (var i = 0; i < leaves.Count; i++)
+        {
+            for (var j = i + 1; j < leaves.Count; j++)
+            {
+                if (!same(leaves[i].Result, leaves[j].Result) && OnlyDifference(leaves[i].Settled, leaves[j].Settled) is { } unknown)
+                    deciding.Add(unknown);
+            }
+        }
+
+        // In the order in which they were asked, which is the order in which a person would check them.
+        return leaves.SelectMany(leaf => leaf.Settled.Keys).Distinct().Where(deciding.Contains).ToList();
+    }
+
+    private static UnknownFact? OnlyDifference(
+        IReadOnlyDictionary<UnknownFact, Support> one, IReadOnlyDictionary<UnknownFact, Support> other)
+    {
+        UnknownFact? difference = null;
+        foreach (var (unknown, state) in one)
+        {
+            if (!other.TryGetValue(unknown, out var otherState) || otherState == state)
+                continue;
+            if (difference is not null)
+                return null;
+            difference = unknown;
+        }
+
+        return difference;
+    }
+}

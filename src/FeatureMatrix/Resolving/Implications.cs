@@ -1,0 +1,119 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving;
+
+/// <summary>
+/// What having one capability says about others: higher levels contain lower ones, and the vocabulary declares the rest
+/// (rule R2). Closed under "and so on".
+/// </summary>
+public sealed class Implications
+{
+    private static readonly IReadOnlyList<Capability> Nothing = [];
+    private readonly Dictionary<Capability, IReadOnlyList<Capability>> _weaker = [];
+    private readonly Dictionary<Capability, IReadOnlyList<Capability>> _stronger = [];
+
+    /// <summary>Works out the closure over a vocabulary.</summary>
+    public Implications(IReadOnlyList<Feature> features)
+    {
+        var all = features.SelectMany(feature => Enumerable.Range(1, feature.Steps).Select(feature.At)).ToList();
+        // Only ladders and features that take part in a declared implication have anything to say.
+        var linked = features.Where(feature => feature.Implies.Count > 0)
+            .SelectMany(feature => feature.Implies.Select(implied => implied.Feature).Append(feature)).ToHashSet();
+        foreach (var one in all.Where(capability => capability.Feature.HasLevels || linked.Contains(capability.Feature)))
+        {
+            var weaker = all.Where(other => other != one && one.Implies(other)).ToList();
+            if (weaker.Count > 0)
+                _weaker[one] = weaker;
+            var stronger = all.Where(other => other != one && other.Implies(one)).ToList();
+            if (stronger.Count > 0)
+                _stronger[one] = stronger;
+        }
+    }
+
+    /// <summary>What having this one implies.</summary>
+    public IReadOnlyList<Capability> WeakerThan(Capability capability) => _weaker.GetValueOrDefault(capability, Nothing);
+
+    /// <summary>What would imply this one.</summary>
+    public IReadOnlyList<Capability> StrongerThan(Capability capability) => _stronger.GetValueOrDefault(capability, Nothing);
+
+    /// <summary>
+    /// Narrows an open answer by what is known of stronger and weaker capabilities. Facts that contradict each other across
+    /// an implication leave it as it was; the loader reports those.
+    /// </summary>
+    /// <example>Alpha palettes are documented, plain palettes are silent: plain palettes are there too.</example>
+    public Answer Apply(Capability capability, Answer stated, Func<Capability, Answer> ask)
+    {
+        if (stated.IsSettled)
+            return stated;
+        var weaker = WeakerThan(capability);
+        var stronger = StrongerThan(capability);
+        if (weaker.Count == 0 && stronger.Count == 0)
+            return stated;
+
+        var present = stronger.Select(ask).FirstOrDefault(answer => answer.IsCertainlyPresent);
+        var missing = weaker.Select(ask).FirstOrDefault(answer => answer.IsCertainlyMissing);
+        if ((present is null) == (missing is null))
+            return stated;
+
+        var left = stated.Possible.Where(state => (state == Support.No) == (missing is not null)).ToList();
+        var cause = (present ?? missing)!;
+        return left.Count switch
+        {
+            0 => stated,
+            1 => stated with
+            {
+                Support = left[0], Open = null, Possible = [], Reason = AnswerReason.Implied, Grade = cause.Grade ?? Grade.Inferred,
+                Facts = [.. stated.Facts, .. cause.Facts],
+            },
+            _ => stated with { Possible = left },
+        };
+    }
+
+    /// <summary>
+    /// The states an unknown supply may still take, given what a completion has settled so far (rule R13: implications are
+    /// respected).
+    /// </summary>
+    public static IReadOnlyList<Support> Consistent(
+        UnknownFact unknown, IReadOnlyList<Support> possible, IReadOnlyDictionary<UnknownFact, Support> settled)
+    {
+        if (settled.Count == 0 || Subject(unknown) is not { } subject)
+            return possible;
+        var mustBePresent = false;
+        var mustBeMissing = false;
+        foreach (var (other, state) in settled)
+        {
+            if (Subject(other) is not { } otherSubject || !SameContext(unknown, other))
+                continue;
+            mustBePresent |= state != Support.No && otherSubject.Implies(subject);
+            mustBeMissing |= state == Support.No && subject.Implies(otherSubject);
+        }
+
+        if (mustBePresent == mustBeMissing)
+            return possible;
+        var left = possible.Where(state => (state == Support.No) == mustBeMissing).ToList();
+        return left.Count == 0 ? possible : left;
+    }
+
+    /// <summary>True where settling one of the two may say something about the other.</summary>
+    public static bool AreLinked(UnknownFact one, UnknownFact other) =>
+        one == other
+        || (Subject(one) is { } first && Subject(other) is { } second && SameContext(one, other)
+            && (first.Implies(second) || second.Implies(first)));
+
+    private static Capability? Subject(UnknownFact unknown) => unknown switch
+    {
+        UnknownFact.Supply supply => supply.Capability,
+        UnknownFact.WrapperSupply supply => supply.Capability,
+        UnknownFact.Runtime runtime => runtime.Level,
+        _ => null,
+    };
+
+    private static bool SameContext(UnknownFact one, UnknownFact other) => (one, other) switch
+    {
+        (UnknownFact.Supply a, UnknownFact.Supply b) =>
+            a.Chip == b.Chip && a.Driver == b.Driver && a.Os == b.Os && a.Api == b.Api && (a.Card is null || b.Card is null || a.Card == b.Card),
+        (UnknownFact.WrapperSupply a, UnknownFact.WrapperSupply b) => a.Wrapper == b.Wrapper,
+        (UnknownFact.Runtime a, UnknownFact.Runtime b) => a.Os == b.Os,
+        _ => false,
+    };
+}

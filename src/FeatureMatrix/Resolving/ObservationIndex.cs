@@ -1,0 +1,162 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving;
+
+/// <summary>
+/// Rule R15: lays what was seen over what the facts say. An observation speaks for the routes whose keys it states, and only
+/// for what was looked at; it wins over inference, and where it contradicts it the cell is flagged.
+/// </summary>
+internal sealed class ObservationIndex(Catalog catalog)
+{
+    private readonly ILookup<Renderer, Observation> _byRenderer = catalog.Observations.ToLookup(observation => observation.Renderer);
+
+    /// <summary>The form with the observations of its route laid over it.</summary>
+    public RouteForm Apply(RouteForm form)
+    {
+        var applicable = _byRenderer[form.Route.Renderer].Where(observation => Matches(observation, form)).ToList();
+        if (applicable.Count == 0)
+            return form;
+        var contradictions = new List<Contradiction>();
+        form = form with { Observations = applicable };
+        form = ApplySeen(form, applicable, contradictions);
+        form = ApplyRuns(form, applicable, contradictions);
+        return form with { Contradictions = contradictions };
+    }
+
+    private static bool Matches(Observation observation, RouteForm form)
+    {
+        var route = form.Route;
+        return (observation.Card is null || observation.Card == route.Setup.Card)
+            && (observation.Driver is null || observation.Driver == route.Setup.Driver)
+            && (observation.Os is null || observation.Os == route.Setup.Os)
+            && (observation.Mode is null || observation.Mode == form.Draw.Mode)
+            && (observation.Depth is null || observation.Depth == form.Draw.Depth)
+            && observation.Wrapper switch
+            {
+                ObservedWrapper.NotStated => true,
+                ObservedWrapper.None => route.IsNative,
+                ObservedWrapper.Version version => version.Used == route.Wrapper,
+                _ => throw new System.Diagnostics.UnreachableException(),
+            };
+    }
+
+    private static RouteForm ApplyRuns(RouteForm form, List<Observation> applicable, List<Contradiction> contradictions)
+    {
+        var votes = applicable.Where(observation => observation.Runs is not null).ToList();
+        if (votes.Count == 0)
+            return form;
+        var solid = votes.Where(observation => observation.Evidence.Grade > Grade.Hearsay).ToList();
+        var saysRuns = (solid.Count > 0 ? solid : votes).Select(observation => observation.Runs!.Value).Distinct().ToList();
+        var inferred = InferredToRun(form);
+        if (solid.Count == 0 && (inferred is null || (saysRuns.Count == 1 && saysRuns[0] == inferred)))
+            return form;
+        if (solid.Count == 0 || saysRuns.Count > 1)
+            return Watched(form, Disputed(form, votes), seenToRun: true);
+
+        if (inferred is { } before && before != saysRuns[0])
+            contradictions.AddRange(solid.Select(observation => new Contradiction(observation, Suspects(form, before))));
+        var answer = new Answer
+        {
+            Support = saysRuns[0] ? Support.Yes : Support.No, Reason = AnswerReason.Observed,
+            Grade = solid.Max(observation => observation.Evidence.Grade), Observations = solid,
+        };
+        return Watched(form, answer, saysRuns[0]);
+    }
+
+    /// <summary>"Runs" settles musts and vetoes: every gate is open and no must fails. "Does not run" shuts one more gate.</summary>
+    private static RouteForm Watched(RouteForm form, Answer answer, bool seenToRun)
+    {
+        var watched = new Gate(new GateReason.Watched(), answer);
+        if (!seenToRun)
+            return form with { Gates = [.. form.Gates, watched] };
+        return form with
+        {
+            Gates = [.. form.Gates.Where(gate => gate.IsOpen), watched],
+            Needs = form.Needs.Select(need => need with { WasSeenToRun = true }).ToList(),
+        };
+    }
+
+    private static Answer Disputed(RouteForm form, List<Observation> votes) =>
+        Answer.YesOrNo(
+            new UnknownFact.ObservedRun(form.Route.Renderer, form.Route.Setup, form.Route.Wrapper), AnswerReason.ObservationsDisagree)
+        with
+        { Observations = votes };
+
+    private static RouteForm ApplySeen(RouteForm form, List<Observation> applicable, List<Contradiction> contradictions)
+    {
+        if (applicable.TrueForAll(observation => observation.Seen.Count == 0))
+            return form;
+        var needs = form.Needs.Select(need => need with
+        {
+            Choices = need.Choices.Select(choice => choice with { Answer = Seen(choice, form, applicable, contradictions) }).ToList(),
+        }).ToList();
+        return form with { Needs = needs };
+    }
+
+    private static Answer Seen(Choice choice, RouteForm form, List<Observation> applicable, List<Contradiction> contradictions)
+    {
+        var votes = applicable
+            .SelectMany(observation => observation.Seen.Select(seen => (observation, state: SpeaksFor(seen, choice.Capability))))
+            .Where(vote => vote.state != Support.Unknown).ToList();
+        if (votes.Count == 0)
+            return choice.Answer;
+        var solid = votes.Where(vote => vote.observation.Evidence.Grade > Grade.Hearsay).ToList();
+        var states = (solid.Count > 0 ? solid : votes).Select(vote => vote.state).Distinct().Order().ToList();
+        var inferred = choice.Answer;
+        var watchers = votes.Select(vote => vote.observation).Distinct().ToList();
+        if (solid.Count == 0 && (!inferred.IsSettled || (states.Count == 1 && Agrees(states[0], inferred.Support))))
+            return inferred;
+        if (solid.Count == 0 || states.Count > 1)
+        {
+            var possible = solid.Count == 0 ? states.Append(inferred.Support).Distinct().Order().ToList() : states;
+            return new Answer
+            {
+                Support = Support.Unknown, Possible = possible, Reason = AnswerReason.ObservationsDisagree, Observations = watchers, Inferred = inferred,
+                Open = new UnknownFact.ObservedFeature(form.Route.Renderer, form.Route.Setup, form.Route.Wrapper, choice.Capability),
+            };
+        }
+
+        if (inferred.IsSettled && !Agrees(states[0], inferred.Support))
+            contradictions.AddRange(solid.Select(vote => new Contradiction(vote.observation, inferred.Facts)));
+        // Seen on the screen says that it is there, not where it is computed: an emulated supply stays emulated.
+        var state = states[0] == Support.Yes && inferred.Support == Support.Emulated ? Support.Emulated : states[0];
+        return new Answer
+        {
+            Support = state, Reason = AnswerReason.Observed, Grade = solid.Max(vote => vote.observation.Evidence.Grade),
+            Observations = watchers, Inferred = inferred,
+        };
+    }
+
+    private static bool Agrees(Support seen, Support inferred) =>
+        seen == inferred || (seen == Support.Yes && inferred == Support.Emulated);
+
+    private static Support SpeaksFor(SeenFeature seen, Capability asked) => seen.Seen switch
+    {
+        Support.Yes when seen.Capability.Implies(asked) => Support.Yes,
+        Support.No when asked.Implies(seen.Capability) => Support.No,
+        Support.Broken or Support.Emulated when seen.Capability == asked => seen.Seen,
+        _ => Support.Unknown,
+    };
+
+    /// <summary>What the facts alone say: runs, does not run, or null where nobody knows.</summary>
+    private static bool? InferredToRun(RouteForm form)
+    {
+        if (form.ShutGate is not null)
+            return false;
+        var step = RouteEvaluation.Evaluate(form, new Dictionary<UnknownFact, Support>());
+        if (step.Outcome is { } outcome)
+            return outcome.Runs;
+        var musts = form.Needs.Where(need => need.Need.Strength is Strength.Must or Strength.Unknown);
+        return form.Gates.All(gate => gate.IsOpen) && musts.All(need => need.Choices.Any(choice => choice.Answer.IsCertainlyPresent)) ? true : null;
+    }
+
+    /// <summary>The facts that led to the contradicted conclusion.</summary>
+    private static List<SupplyFact> Suspects(RouteForm form, bool inferredToRun)
+    {
+        var gates = form.Gates.Where(gate => inferredToRun ? gate.IsOpen : gate.IsShut).SelectMany(gate => gate.Answer.Facts);
+        var needs = form.Needs.Where(need => need.Need.Strength == Strength.Must)
+            .SelectMany(need => need.Choices).Where(choice => inferredToRun != choice.Answer.IsCertainlyMissing)
+            .SelectMany(choice => choice.Answer.Facts);
+        return gates.Concat(needs).Distinct().ToList();
+    }
+}

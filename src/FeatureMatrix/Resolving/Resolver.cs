@@ -1,0 +1,103 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving;
+
+/// <summary>
+/// Decides, per title and setup, what runs, by which route and what is lost. The rules are in RULES.md beside this file.
+/// Pure; not safe for use from several threads at a time, because supply answers are kept.
+/// </summary>
+public sealed class Resolver
+{
+    /// <summary>The number of completions that are walked before bounds are given instead.</summary>
+    public const int CompletionLimit = 512;
+
+    private readonly Catalog _catalog;
+    private readonly RouteBuilder _builder;
+    private readonly RouteRange _ranges;
+    private readonly BestRoute _best;
+    private readonly ILookup<Feature, WrapperVersion> _wrappersFor;
+    private readonly Dictionary<Card, IReadOnlyList<Setup>> _setups = [];
+
+    /// <summary>Prepares to decide about a collection.</summary>
+    public Resolver(Catalog catalog)
+    {
+        _catalog = catalog;
+        Supply = new SupplyTable(catalog);
+        Setups = new SetupFinder(catalog);
+        _builder = new RouteBuilder(Supply, new ObservationIndex(catalog));
+        var completions = new Completions(CompletionLimit);
+        _ranges = new RouteRange(completions);
+        _best = new BestRoute(completions);
+        _wrappersFor = catalog.WrapperVersions
+            .SelectMany(version => version.Offers.Select(offer => (offer.Feature, version))).Distinct()
+            .ToLookup(pair => pair.Feature, pair => pair.version);
+    }
+
+    /// <summary>What cards, drivers and operating systems supply.</summary>
+    public SupplyTable Supply { get; }
+
+    /// <summary>The setups that cards can be in.</summary>
+    public SetupFinder Setups { get; }
+
+    /// <summary>The collection.</summary>
+    public Catalog Catalog => _catalog;
+
+    /// <summary>The verdict about a title on one setup.</summary>
+    public Verdict Resolve(Title title, Setup setup, Terms? terms = null) => Resolve(title, [setup], terms);
+
+    /// <summary>The verdict about a title on a card: the best permitted setup counts (rule R17).</summary>
+    public Verdict Resolve(Title title, Card card, Terms? terms = null) => Resolve(title, SetupsOf(card), terms);
+
+    /// <summary>The verdict about a title on a card under one operating system.</summary>
+    public Verdict Resolve(Title title, Card card, Os os, Terms? terms = null) =>
+        Resolve(title, SetupsOf(card).Where(setup => setup.Os == os).ToList(), terms);
+
+    /// <summary>The verdict about a title on the setups given; in each completion the best permitted route counts (rule R13).</summary>
+    public Verdict Resolve(Title title, IReadOnlyList<Setup> setups, Terms? terms = null)
+    {
+        terms ??= Terms.Default;
+        var routes = Routes(title, setups)
+            .Select(route => _builder.Build(route, terms)).Select(form => new RouteFinding(form, _ranges.Of(form)))
+            .Order(Comparer<RouteFinding>.Create(RouteFinding.ComparePreference)).ToList();
+        var permitted = routes.Where(finding => finding.Form.IsPermitted && !finding.Range.CertainlyFails).ToList();
+        var pool = _best.Of(permitted);
+        var headline = HeadlineRule.Choose(routes, permitted, pool);
+        var alternatives = AlternativeRule.Alternatives(headline, permitted);
+        return new Verdict
+        {
+            Title = title,
+            Setups = setups,
+            Terms = terms,
+            Headline = headline,
+            Alternatives = alternatives,
+            Recommended = AlternativeRule.Recommend(headline, alternatives, terms),
+            Overall = pool.Range,
+            Routes = routes,
+            Software = title.Renderers
+                .Where(renderer => renderer.IsSoftware && renderer.Oses.Any(os => terms.Policy.Allows(os) && setups.Any(setup => setup.Os == os))).ToList(),
+        };
+    }
+
+    /// <summary>All setups of a card.</summary>
+    public IReadOnlyList<Setup> SetupsOf(Card card)
+    {
+        if (!_setups.TryGetValue(card, out var setups))
+            _setups[card] = setups = Setups.Of(card);
+        return setups;
+    }
+
+    private IEnumerable<Route> Routes(Title title, IReadOnlyList<Setup> setups)
+    {
+        foreach (var renderer in title.Renderers.Where(renderer => !renderer.IsSoftware))
+        {
+            foreach (var setup in setups)
+            {
+                yield return new Route(renderer, setup, null);
+                if (!renderer.Oses.Contains(setup.Os))
+                    continue;
+                foreach (var version in _wrappersFor[renderer.Api!.Value.Feature])
+                    yield return new Route(renderer, setup, version);
+            }
+        }
+    }
+}

@@ -1,0 +1,173 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving;
+
+/// <summary>
+/// Turns a renderer, a setup and a wrapper version into a <see cref="RouteForm"/>: asks everything that rules R6 to R11 ask
+/// of facts, and leaves open what nobody knows.
+/// </summary>
+internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observations)
+{
+    private static readonly string[] PaletteFeatures = ["tex-pal8"];
+    private static readonly string[] CompressionFeatures = ["tex-dxt1"];
+
+    /// <summary>Builds the form of one route.</summary>
+    public RouteForm Build(Route route, Terms terms)
+    {
+        var renderer = route.Renderer;
+        var draw = DrawMode.For(renderer.Memory, terms.Policy);
+        var textures = TextureFit.Of(renderer.Memory, route.Setup.Card.Memory, draw, Storage(route, draw));
+        var form = new RouteForm
+        {
+            Route = route,
+            Forbidden = terms.Forbids(route),
+            Gates = Gates(route, draw, textures),
+            Needs = renderer.Needs.Where(need => MayApply(need, draw))
+                .Select(need => Term(need, route, terms.Preset, textures)).ToList(),
+            Draw = draw,
+            Textures = textures,
+        };
+        return observations.Apply(form);
+    }
+
+    /// <summary>What the route supplies of a capability to the title (rules R3 and R8).</summary>
+    public Answer Supplied(Capability capability, Route route) => route.Wrapper is { } wrapper
+        ? WrappedSupply.Ask(capability, wrapper, route.Setup, supply)
+        : supply.Ask(capability, route.Setup, route.Renderer.Api!.Value.Feature);
+
+    private List<Gate> Gates(Route route, DrawMode draw, TextureFit textures)
+    {
+        var gates = new List<Gate>();
+        var setup = route.Setup;
+        gates.Add(new Gate(new GateReason.RendererOnOs(), Answer.Structural(route.Renderer.Oses.Contains(setup.Os))));
+        AddInstall(gates, setup);
+        if (route.Renderer.Runtime is { } runtime && runtime.Feature.NeedsRuntime && route.IsNative)
+            gates.Add(new Gate(new GateReason.Runtime(runtime), RuntimeOf(setup.Os, runtime)));
+        if (route.Wrapper is { } wrapper)
+            AddWrapper(gates, route, wrapper);
+        else
+            gates.Add(new Gate(new GateReason.ApiOffered(route.Renderer.Api!.Value), supply.Ask(route.Renderer.Api.Value, setup, route.Renderer.Api.Value.Feature)));
+        gates.AddRange(route.Renderer.Defects.Where(defect => Strikes(defect, route)).Select(defect => DefectGate(defect, route)));
+        gates.Add(FrameBufferGate(route, draw));
+        if (textures.NothingFits)
+            gates.Add(TexturesGate(route, textures));
+        return gates;
+    }
+
+    private static void AddInstall(List<Gate> gates, Setup setup)
+    {
+        if (setup.Card.OsSupport.FirstOrDefault(support => support.Os == setup.Os) is { } support)
+            gates.Add(new Gate(new GateReason.CardOnOs(), Answer.From(support.Support, support.Evidence, new UnknownFact.CardOs(setup.Card, setup.Os))));
+        else if (setup.Install == Install.Unrecorded)
+            gates.Add(new Gate(new GateReason.CardOnOs(), Answer.YesOrNo(new UnknownFact.CardOs(setup.Card, setup.Os))));
+
+        if (setup.Install == Install.Unrecorded)
+            gates.Add(new Gate(new GateReason.DriverExists(), Answer.YesOrNo(new UnknownFact.DriverExists(setup.Card.Chip, setup.Os))));
+        if (setup.Install != Install.Forced)
+            return;
+        // A forced install succeeds unless a fact says otherwise (rule R9); it is never more than inferred.
+        var said = setup.Driver.Forced.FirstOrDefault(forced => forced.Card == setup.Card);
+        var answer = said is null
+            ? Answer.Structural(true) with { Grade = Grade.Inferred }
+            : Answer.From(said.Works, said.Evidence.AtMost(Grade.Inferred), new UnknownFact.ForcedInstall(setup.Driver, setup.Card));
+        gates.Add(new Gate(new GateReason.ForcedInstall(), answer));
+    }
+
+    private void AddWrapper(List<Gate> gates, Route route, WrapperVersion wrapper)
+    {
+        var setup = route.Setup;
+        var api = route.Renderer.Api!.Value;
+        gates.Add(new Gate(new GateReason.WrapperOffers(api), Answer.Structural(wrapper.Offers.Any(offer => offer.Implies(api)))));
+        var onOs = wrapper.Oses.FirstOrDefault(support => support.Os == setup.Os);
+        var open = new UnknownFact.WrapperOs(wrapper, setup.Os);
+        gates.Add(new Gate(new GateReason.WrapperOnOs(), onOs is null ? Answer.YesOrNo(open) : Answer.From(onOs.Support, onOs.Evidence, open)));
+        if (wrapper.Runtime.Feature.NeedsRuntime)
+            gates.Add(new Gate(new GateReason.WrapperRuntime(wrapper.Runtime), RuntimeOf(setup.Os, wrapper.Runtime)));
+        gates.Add(new Gate(new GateReason.WrapperTarget(wrapper.Target), supply.Ask(wrapper.Target, setup, wrapper.Target.Feature)));
+        gates.AddRange(wrapper.Needs.Select(need =>
+            new Gate(new GateReason.WrapperNeeds(need.Capability), supply.Ask(need.Capability, setup, wrapper.Target.Feature))));
+        if (wrapper.VideoMemoryBytes > 0)
+            gates.Add(new Gate(new GateReason.WrapperMemory(wrapper.VideoMemoryBytes), Fits(wrapper.VideoMemoryBytes, setup.Card, memory => memory.Total)));
+    }
+
+    /// <summary>Whether an operating system can have a runtime. Silence is unknown; hearsay decides nothing for certain.</summary>
+    private static Answer RuntimeOf(Os os, Capability level)
+    {
+        var open = new UnknownFact.Runtime(os, level);
+        var limit = os.Runtimes.FirstOrDefault(runtime => runtime.Api == level.Feature);
+        return limit is null ? Answer.YesOrNo(open) : Answer.From(limit.Highest >= level.Step ? Support.Yes : Support.No, limit.Evidence, open);
+    }
+
+    private static bool Strikes(Defect defect, Route route) =>
+        defect.Wrapper == route.Wrapper
+        && defect.Scope.Covers(route.Setup.Card, route.Setup.Driver, route.Setup.Os, route.Wrapper?.Target.Feature ?? route.Renderer.Api!.Value.Feature);
+
+    /// <summary>
+    /// A defect in force shuts the route; one that needs a cause does so where the cause is present. Hearsay of a defect
+    /// leaves it open.
+    /// </summary>
+    private Gate DefectGate(Defect defect, Route route)
+    {
+        var reason = new GateReason.NoDefect(defect);
+        var open = new UnknownFact.DefectIsReal(route.Renderer, defect);
+        if (defect.Evidence.Grade == Grade.Hearsay)
+            return new Gate(reason, Answer.YesOrNo(open, AnswerReason.HearsayOnly) with { Evidence = [defect.Evidence] }, OpensWhenMissing: true);
+        var answer = defect.IfPresent is { } cause
+            ? Supplied(cause, route)
+            : new Answer { Support = Support.Yes, Grade = defect.Evidence.Grade, Reason = AnswerReason.Stated, Evidence = [defect.Evidence] };
+        return new Gate(reason, answer, OpensWhenMissing: true);
+    }
+
+    private static Gate FrameBufferGate(Route route, DrawMode draw)
+    {
+        var card = route.Setup.Card;
+        var pool = card.Memory?.FramePool;
+        var worksTo = pool is { } bytes ? FrameBuffer.LargestThatFits(route.Renderer.Memory, bytes, draw.Depth, draw.Samples) : null;
+        return new Gate(new GateReason.FrameBuffer(draw, pool, worksTo), Fits(draw.FrameBytes, card, memory => memory.FramePool));
+    }
+
+    private static Answer Fits(long bytes, Card card, Func<VideoMemory, long> pool) => card.Memory is { } memory
+        ? new Answer { Support = pool(memory) >= bytes ? Support.Yes : Support.No, Reason = AnswerReason.Arithmetic, Grade = card.Evidence.Grade }
+        : Answer.YesOrNo(new UnknownFact.FrameBuffer(card, bytes));
+
+    /// <summary>Only measured sizes stop a title for certain; an estimate leaves it open (rule R11).</summary>
+    private static Gate TexturesGate(Route route, TextureFit fit)
+    {
+        var measured = route.Renderer.Memory.Presets[0].IsMeasured && route.Setup.Card.Memory!.TexturesFromSystemMemory == false;
+        var answer = measured
+            ? new Answer { Support = Support.No, Reason = AnswerReason.Arithmetic, Grade = Grade.Measured }
+            : Answer.YesOrNo(new UnknownFact.Textures(route.Setup.Card, route.Renderer), AnswerReason.Arithmetic);
+        return new Gate(new GateReason.Textures(fit), answer);
+    }
+
+    private TextureStorage Storage(Route route, DrawMode draw)
+    {
+        if (route.Renderer.Memory.Presets.All(preset => preset.Format is TextureFormat.Bits16 or TextureFormat.Bits32))
+            return new TextureStorage(true, true, draw.Depth);
+        return new TextureStorage(Keeps(PaletteFeatures), Keeps(CompressionFeatures), draw.Depth);
+
+        // An emulated format is expanded somewhere: its size is that of the expansion.
+        bool Keeps(string[] ids) => supply.Features(ids).All(feature => Supplied(feature.At(1), route).Support == Support.Yes);
+    }
+
+    private static bool MayApply(Need need, DrawMode draw) =>
+        need.Condition is not NeedCondition.AtDepth depth || depth.Bits == draw.Depth;
+
+    private NeedTerm Term(Need need, Route route, string wantedPreset, TextureFit textures) => new()
+    {
+        Renderer = route.Renderer,
+        Need = need,
+        Choices = need.Choices.Select(capability => new Choice(capability, Supplied(capability, route))).ToList(),
+        Applies = need.Condition is NeedCondition.AtPreset at ? Applies(at.Preset, route, wantedPreset, textures) : null,
+    };
+
+    /// <summary>Rule R11: the wanted preset counts, else the highest that fits; where memory is not recorded nobody knows.</summary>
+    private static Answer Applies(string preset, Route route, string wanted, TextureFit textures)
+    {
+        if (wanted.Length > 0)
+            return Answer.Structural(wanted == preset);
+        if (textures.BytesLeft is null)
+            return Answer.YesOrNo(new UnknownFact.Preset(route.Setup.Card, route.Renderer, preset));
+        return Answer.Structural(textures.Highest?.Name == preset);
+    }
+}

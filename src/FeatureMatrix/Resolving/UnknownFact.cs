@@ -1,0 +1,62 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving;
+
+/// <summary>
+/// One thing nobody knows: a variable of the completions (rule R13). Two places that ask about an equal unknown get the
+/// same answer in each completion; that is how two cards of one chip come out exactly equal (DESIGN case 19).
+/// </summary>
+public abstract record UnknownFact
+{
+    private UnknownFact()
+    {
+    }
+
+    /// <summary>
+    /// Whether a capability is supplied: one (feature, chip, driver version, operating system, API), plus the card where a
+    /// card fact exists.
+    /// </summary>
+    public sealed record Supply(Capability Capability, Chip Chip, Card? Card, Driver Driver, Os Os, Feature Api) : UnknownFact;
+
+    /// <summary>Whether a wrapper version supplies a capability that it neither lists nor hands through.</summary>
+    public sealed record WrapperSupply(Capability Capability, WrapperVersion Wrapper) : UnknownFact;
+
+    /// <summary>Whether a wrapper version runs on an operating system.</summary>
+    public sealed record WrapperOs(WrapperVersion Wrapper, Os Os) : UnknownFact;
+
+    /// <summary>Whether an operating system can have a runtime.</summary>
+    public sealed record Runtime(Os Os, Capability Level) : UnknownFact;
+
+    /// <summary>Whether an operating system can use a card at all.</summary>
+    public sealed record CardOs(Card Card, Os Os) : UnknownFact;
+
+    /// <summary>Whether a driver exists that the collection does not list.</summary>
+    public sealed record DriverExists(Chip Chip, Os Os) : UnknownFact;
+
+    /// <summary>Whether a driver can be forced onto a card that it does not list.</summary>
+    public sealed record ForcedInstall(Driver Driver, Card Card) : UnknownFact;
+
+    /// <summary>Whether the frame buffer fits, where the card's memory is not recorded.</summary>
+    public sealed record FrameBuffer(Card Card, long Bytes) : UnknownFact;
+
+    /// <summary>Whether the smallest textures fit, where only an estimate says that they do not.</summary>
+    public sealed record Textures(Card Card, Renderer Renderer) : UnknownFact;
+
+    /// <summary>Whether a texture preset is in use, where the card's memory is not recorded.</summary>
+    public sealed record Preset(Card Card, Renderer Renderer, string Name) : UnknownFact;
+
+    /// <summary>Whether a renderer runs without something whose strength nobody knows: yes, or it was a must.</summary>
+    public sealed record RunsWithout(Renderer Renderer, Need Need) : UnknownFact;
+
+    /// <summary>Whether a renderer runs when something it must have is broken: with a severe loss, or not at all.</summary>
+    public sealed record RunsBroken(Renderer Renderer, Need Need) : UnknownFact;
+
+    /// <summary>Whether a defect that is only hearsay is real.</summary>
+    public sealed record DefectIsReal(Renderer Renderer, Defect Defect) : UnknownFact;
+
+    /// <summary>Whether a route runs, where observations disagree.</summary>
+    public sealed record ObservedRun(Renderer Renderer, Setup Setup, WrapperVersion? Wrapper) : UnknownFact;
+
+    /// <summary>What is seen of a capability on a route, where observations disagree.</summary>
+    public sealed record ObservedFeature(Renderer Renderer, Setup Setup, WrapperVersion? Wrapper, Capability Capability) : UnknownFact;
+}

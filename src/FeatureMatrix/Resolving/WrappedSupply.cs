@@ -1,0 +1,27 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving;
+
+/// <summary>Rule R8: what a title gets through a wrapper version.</summary>
+internal static class WrappedSupply
+{
+    /// <summary>
+    /// The wrapper's own set replaces the card's; what it hands through is asked of card, driver and operating system at the
+    /// target API; the rest is unknown, or missing where the version's list is declared complete.
+    /// </summary>
+    public static Answer Ask(Capability capability, WrapperVersion wrapper, Setup setup, SupplyTable supply) =>
+        supply.Implications.Apply(capability, Stated(capability, wrapper, setup, supply), other => Stated(other, wrapper, setup, supply));
+
+    private static Answer Stated(Capability capability, WrapperVersion wrapper, Setup setup, SupplyTable supply)
+    {
+        var open = new UnknownFact.WrapperSupply(capability, wrapper);
+        var own = FactWeighing.Weigh(wrapper.Supplies, capability);
+        if (own.Reason != AnswerReason.Silent)
+            return ChipAndDriver.Combine(capability, own, FactWeighing.Decision.None, open);
+        if (wrapper.Passes.Contains(capability.Feature))
+            return supply.Ask(capability, setup, wrapper.Target.Feature);
+        return wrapper.IsComplete
+            ? new Answer { Support = Support.No, Reason = AnswerReason.LeftOutOfCompleteList, Grade = wrapper.Evidence.Grade, Evidence = [wrapper.Evidence] }
+            : Answer.YesOrNo(open);
+    }
+}
