@@ -22,7 +22,9 @@ internal static class HeadlineRule
             return new Headline
             {
                 Outcome = native.Range.IsCertain ? CertainLabel(native.Range.Best) : OutcomeLabel.RunsNotKnown,
-                Route = RouteLabel.Natively, Range = native.Range, By = [native],
+                Route = RouteLabel.Natively,
+                Range = native.Range,
+                By = [native],
             };
         }
 

@@ -62,7 +62,11 @@ public sealed class Implications
             0 => stated,
             1 => stated with
             {
-                Support = left[0], Open = null, Possible = [], Reason = AnswerReason.Implied, Grade = cause.Grade ?? Grade.Inferred,
+                Support = left[0],
+                Open = null,
+                Possible = [],
+                Reason = AnswerReason.Implied,
+                Grade = cause.Grade ?? Grade.Inferred,
                 Facts = [.. stated.Facts, .. cause.Facts],
             },
             _ => stated with { Possible = left },

@@ -57,8 +57,10 @@ internal sealed class ObservationIndex(Catalog catalog)
             contradictions.AddRange(solid.Select(observation => new Contradiction(observation, Suspects(form, before))));
         var answer = new Answer
         {
-            Support = saysRuns[0] ? Support.Yes : Support.No, Reason = AnswerReason.Observed,
-            Grade = solid.Max(observation => observation.Evidence.Grade), Observations = solid,
+            Support = saysRuns[0] ? Support.Yes : Support.No,
+            Reason = AnswerReason.Observed,
+            Grade = solid.Max(observation => observation.Evidence.Grade),
+            Observations = solid,
         };
         return Watched(form, answer, saysRuns[0]);
     }
@@ -111,7 +113,11 @@ internal sealed class ObservationIndex(Catalog catalog)
             var possible = solid.Count == 0 ? states.Append(inferred.Support).Distinct().Order().ToList() : states;
             return new Answer
             {
-                Support = Support.Unknown, Possible = possible, Reason = AnswerReason.ObservationsDisagree, Observations = watchers, Inferred = inferred,
+                Support = Support.Unknown,
+                Possible = possible,
+                Reason = AnswerReason.ObservationsDisagree,
+                Observations = watchers,
+                Inferred = inferred,
                 Open = new UnknownFact.ObservedFeature(form.Route.Renderer, form.Route.Setup, form.Route.Wrapper, choice.Capability),
             };
         }
@@ -122,8 +128,11 @@ internal sealed class ObservationIndex(Catalog catalog)
         var state = states[0] == Support.Yes && inferred.Support == Support.Emulated ? Support.Emulated : states[0];
         return new Answer
         {
-            Support = state, Reason = AnswerReason.Observed, Grade = solid.Max(vote => vote.observation.Evidence.Grade),
-            Observations = watchers, Inferred = inferred,
+            Support = state,
+            Reason = AnswerReason.Observed,
+            Grade = solid.Max(vote => vote.observation.Evidence.Grade),
+            Observations = watchers,
+            Inferred = inferred,
         };
     }
 

@@ -51,8 +51,7 @@ internal sealed class RouteRange(Completions completions)
             .Concat(part.Needs.SelectMany(need => need.Choices).Select(choice => choice.Answer.Open)).OfType<UnknownFact>().Distinct().ToList();
         var mayStop = part.Gates.Exists(gate => !gate.IsOpen) || part.Needs.Exists(need => need.Need.Strength is Strength.Must or Strength.Unknown
             || need.Need.WhenBroken is Strength.Must or Strength.Unknown);
-        var floor = part.Needs.Where(need => need.Need.Strength != Strength.Bonus || need.Need.WhenBroken is not null)
-            .Select(need => new Loss(need.Need.Choices, Strength.Severe, LossKind.Missing, need.Need));
+        var floor = part.Needs.Select(need => new Loss(need.Need.Choices, Strength.Severe, LossKind.Missing, need.Need));
         return new OutcomeRange
         {
             Best = Completions.Best(evaluate, Outcome.CompareBest, outcome => outcome.Equals(Outcome.Works)),

@@ -21,7 +21,13 @@ public sealed class SetupFinder
             var branch = new DriverBranch { Id = "unrecorded", Name = "a driver that is not recorded" };
             var driver = new Driver
             {
-                Id = $"unrecorded@{os.Id}", Kind = DriverKind.Unrecorded, Branch = branch, Version = "", Order = 0, Oses = [os], Evidence = nobody,
+                Id = $"unrecorded@{os.Id}",
+                Kind = DriverKind.Unrecorded,
+                Branch = branch,
+                Version = "",
+                Order = 0,
+                Oses = [os],
+                Evidence = nobody,
             };
             branch.Link([driver]);
             return driver;
