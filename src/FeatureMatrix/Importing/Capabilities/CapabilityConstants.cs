@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Importing.Capabilities;
 
 /// <summary>How the bits of a constant are to be read.</summary>
 public enum ConstantKind

@@ -1,7 +1,8 @@
 using System.Text;
 using FeatureMatrix.Importing;
+using FeatureMatrix.Importing.Capabilities;
 
-namespace FeatureMatrix.Tests.Importing;
+namespace FeatureMatrix.Tests.Importing.Capabilities;
 
 public sealed class CapabilityDumpTests
 {

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Importing.Capabilities;
 
 /// <summary>What a word of a capability structure is.</summary>
 public enum MemberKind

@@ -1,4 +1,4 @@
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Importing.Capabilities;
 
 /// <summary>
 /// What a machine's graphics interfaces report about themselves, in the text that src/probe writes and src/probe/README.md

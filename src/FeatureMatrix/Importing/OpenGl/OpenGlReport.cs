@@ -1,4 +1,4 @@
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Importing.OpenGl;
 
 /// <summary>
 /// What an OpenGL driver says of itself: read from the plain text that Mesa's information program prints, from labelled

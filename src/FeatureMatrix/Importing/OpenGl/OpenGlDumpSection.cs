@@ -1,4 +1,6 @@
-namespace FeatureMatrix.Importing;
+using FeatureMatrix.Importing.Capabilities;
+
+namespace FeatureMatrix.Importing.OpenGl;
 
 /// <summary>The OpenGL part of a dump as a report, so that both go the same way from here on.</summary>
 public static class OpenGlDumpSection

@@ -1,4 +1,4 @@
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Importing.OpenGl;
 
 /// <summary>
 /// Knows software renderers by what they call themselves. The list is data; a renderer that is not in it is taken for

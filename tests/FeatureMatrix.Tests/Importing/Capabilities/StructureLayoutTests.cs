@@ -1,7 +1,8 @@
 using System.Text.RegularExpressions;
 using FeatureMatrix.Importing;
+using FeatureMatrix.Importing.Capabilities;
 
-namespace FeatureMatrix.Tests.Importing;
+namespace FeatureMatrix.Tests.Importing.Capabilities;
 
 /// <summary>The layout of capability structures against the public headers and against FACTS section B.</summary>
 public sealed partial class StructureLayoutTests

@@ -1,4 +1,4 @@
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Importing.Capabilities;
 
 /// <summary>One thing that a capability structure says.</summary>
 /// <param name="Section">The adapter or device that says it.</param>

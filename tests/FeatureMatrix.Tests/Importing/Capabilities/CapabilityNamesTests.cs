@@ -1,7 +1,8 @@
 using System.Numerics;
 using FeatureMatrix.Importing;
+using FeatureMatrix.Importing.Capabilities;
 
-namespace FeatureMatrix.Tests.Importing;
+namespace FeatureMatrix.Tests.Importing.Capabilities;
 
 /// <summary>The names of capability bits against the public headers, which <see cref="PublicHeader"/> reads.</summary>
 public sealed class CapabilityNamesTests

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Importing.OpenGl;
 
 /// <summary>Reads an OpenGL report line by line.</summary>
 internal sealed class OpenGlReportParser

@@ -1,4 +1,4 @@
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Importing.Capabilities;
 
 /// <summary>Something that differs between two dumps of one machine, for example before and after another driver.</summary>
 /// <param name="Section">The section's kind and numbers, as the second dump has them where it has the section at all.</param>

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Importing.Capabilities;
 
 /// <summary>Reads the lines of a dump; src/probe/README.md is the definition it follows.</summary>
 internal sealed class CapabilityDumpParser

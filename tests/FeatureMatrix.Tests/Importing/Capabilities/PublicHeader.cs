@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using FeatureMatrix.Tests.Support;
 
-namespace FeatureMatrix.Tests.Importing;
+namespace FeatureMatrix.Tests.Importing.Capabilities;
 
 /// <summary>
 /// Reads the public Direct3D and DirectDraw headers as plain text, independently of the project's tables. The headers

@@ -1,4 +1,4 @@
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Importing.Capabilities;
 
 /// <summary>The kinds of line that stand inside a section: which words follow which keyword.</summary>
 internal static class DumpLines
