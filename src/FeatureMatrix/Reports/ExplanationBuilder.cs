@@ -1,0 +1,194 @@
+using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Wording;
+using FeatureMatrix.Resolving;
+
+namespace FeatureMatrix.Reports;
+
+/// <summary>
+/// Words the causes of a verdict: the route chosen, losses with their effect, gaps with what would settle them, alternatives,
+/// each rejected route with the one reason that killed it, and the facts behind all of it.
+/// </summary>
+public static class ExplanationBuilder
+{
+    /// <summary>The caution that belongs to every forced driver.</summary>
+    public const string ForcedCaution =
+        "Forcing a driver onto a board that it does not list can leave a system that no longer starts: image the system first, know how to boot for recovery, and follow the board's and the driver's own documents. Never change a board's BIOS for it.";
+
+    /// <summary>The explanation of a verdict about a title on one card or setup.</summary>
+    public static ExplanationLine Explain(Verdict verdict)
+    {
+        var lines = new List<ExplanationLine>();
+        lines.AddRange(HeadlineLines(verdict));
+        AddSection(lines, "Not known", verdict.Headline.Deciding.Select(Gap));
+        AddSection(lines, "Beside it", verdict.Alternatives.Select(Alternative));
+        if (Recommendation(verdict) is { } recommendation)
+            lines.Add(recommendation);
+        if (verdict.Headline.IsForced || verdict.Recommended?.Route.IsForced == true)
+            lines.Add(new ExplanationLine(LineKind.Caution, ForcedCaution));
+        AddSection(lines, "Look again", verdict.Contradictions.Select(Contradiction));
+        AddSection(lines, "Software rendering, shown apart", verdict.Software.Select(renderer =>
+            new ExplanationLine(LineKind.Statement, $"{Names.Of(renderer)} on {Names.List(renderer.Oses.Select(os => os.Name).ToList())}: the processor draws, whatever the card")));
+        AddSection(lines, "Routes that do not count", Rejected(verdict));
+        lines.Add(new ExplanationLine(LineKind.Statement, "By the routes listed; certain, barring defects nobody recorded."));
+        var where = verdict.Setups.Count == 1
+            ? $"{verdict.Setups[0].Card.Name}, {Names.Of(verdict.Setups[0])}"
+            : verdict.Setups.Select(setup => setup.Card.Name).FirstOrDefault() ?? "no setup";
+        return new ExplanationLine(LineKind.Statement, $"{verdict.Title.Name} on {where}: {LabelWording.Label(verdict)}", lines);
+    }
+
+    private static IEnumerable<ExplanationLine> HeadlineLines(Verdict verdict)
+    {
+        if (verdict.Headline.By.Count == 0)
+        {
+            if (verdict.Routes.Count == 0)
+                yield return new ExplanationLine(LineKind.Stop, "No accelerated route is recorded for this title here");
+            yield break;
+        }
+
+        foreach (var finding in verdict.Headline.By)
+            yield return RouteLine(finding, "By");
+    }
+
+    /// <summary>A route with everything that decides it.</summary>
+    public static ExplanationLine RouteLine(RouteFinding finding, string lead)
+    {
+        var lines = new List<ExplanationLine>();
+        foreach (var gate in finding.Form.Gates.Where(gate => gate.IsOpen))
+        {
+            if (GateWording.Passes(gate, finding.Route) is { } passes)
+                lines.Add(new ExplanationLine(LineKind.Met, passes, Basis(gate.Answer)));
+        }
+
+        lines.AddRange(finding.Form.Needs.Select(need => NeedLine(need, finding.Range)));
+        if (finding.Form.Textures is { Highest: { } preset } fit)
+            lines.Add(new ExplanationLine(LineKind.Statement, TextureText(preset, fit)));
+        return new ExplanationLine(
+            LineKind.Heading, $"{lead} {Names.Of(finding.Route)}: {LabelWording.RangeText(finding.Range)}", lines);
+    }
+
+    private static string TextureText(TexturePreset preset, TextureFit fit)
+    {
+        var spill = fit.Spills ? ", partly in main memory" : "";
+        return $"textures: preset {preset.Name} fits{spill} in {Names.Mebibytes(fit.BytesLeft ?? 0)} left{(fit.IsEstimated ? " (estimated)" : "")}";
+    }
+
+    /// <summary>A need with what the route supplies: met, lost with its effect, or not known.</summary>
+    private static ExplanationLine NeedLine(NeedTerm term, OutcomeRange range)
+    {
+        var name = Names.Of(term.Need.Choices);
+        var basis = term.Choices.SelectMany(choice => Basis(choice.Answer)).ToList();
+        var loss = range.Best.Losses.Concat(range.Worst.Losses).FirstOrDefault(loss => loss.Need == term.Need);
+        if (term.Choices.Any(choice => !choice.Answer.IsSettled) && (loss is null || !range.Best.Losses.Contains(loss) || !range.Worst.Losses.Contains(loss)))
+        {
+            var open = term.Choices.First(choice => !choice.Answer.IsSettled).Answer;
+            return new ExplanationLine(
+                LineKind.Gap, $"{name} ({Names.Of(term.Need.Strength)}): not known, {FactWording.Reason(open)}. {UnknownWording.HowToSettle(open.Open!)}", basis);
+        }
+
+        if (loss is not null)
+            return new ExplanationLine(LineKind.Loss, $"loses {LabelWording.LossText(loss)}: {Effect(loss)}", basis);
+        var how = term.Choices.FirstOrDefault(choice => choice.Answer.Support != Support.No)?.Answer;
+        var emulated = how?.Support == Support.Emulated ? ", emulated" : "";
+        return how is null
+            ? new ExplanationLine(LineKind.Met, $"{name} is missing, which is no loss ({Names.Of(term.Need.Strength)})", basis)
+            : new ExplanationLine(LineKind.Met, $"{name}: there{emulated}", basis);
+    }
+
+    /// <summary>What the viewer sees: the title's own text, else the feature's.</summary>
+    public static string Effect(Loss loss)
+    {
+        var effect = loss.Need.Effect.Length > 0 ? loss.Need.Effect : loss.Choices[0].Feature.SeenWhenMissing;
+        return effect.Length > 0 ? effect : "nobody described what it looks like";
+    }
+
+    private static ExplanationLine Gap(UnknownFact unknown) =>
+        new(LineKind.Gap, $"{UnknownWording.Question(unknown)} {UnknownWording.HowToSettle(unknown)}");
+
+    private static ExplanationLine Alternative(RouteFinding finding)
+    {
+        var route = RouteLine(finding, "Through");
+        var costs = finding.Route.Wrapper is { Costs.Length: > 0 } wrapper
+            ? route.Because.Append(new ExplanationLine(LineKind.Statement, $"costs: {wrapper.Costs}")).ToList()
+            : route.Because;
+        var text = finding.Route.IsNative
+            ? $"With a forced driver, {Names.Of(finding.Route)}: {LabelWording.RangeText(finding.Range)}"
+            : $"{LabelWording.RangeText(finding.Range)} by {Names.Of(finding.Route)}";
+        return new ExplanationLine(LineKind.Heading, Names.Sentence(text), costs);
+    }
+
+    private static ExplanationLine? Recommendation(Verdict verdict)
+    {
+        if (verdict.Recommended is not { } route)
+            return null;
+        var why = verdict.Headline.By.Contains(route)
+            ? "the route above"
+            : "it removes a loss that is severe or not graded";
+        return new ExplanationLine(LineKind.Statement, $"Recommended: {Names.Of(route.Route)} ({why})");
+    }
+
+    private static ExplanationLine Contradiction(Contradiction contradiction) =>
+        new(LineKind.Caution, $"An observation contradicts the records: {FactWording.Observation(contradiction.Observation)}",
+            contradiction.Suspects.Select(fact => new ExplanationLine(LineKind.Fact, $"look again at {FactWording.Fact(fact)}")).ToList());
+
+    /// <summary>Each rejected route with the one reason that killed it; routes with the same reason share a line.</summary>
+    private static IEnumerable<ExplanationLine> Rejected(Verdict verdict)
+    {
+        var chosen = verdict.Headline.By.Concat(verdict.Alternatives).ToHashSet();
+        return verdict.Routes.Where(finding => !chosen.Contains(finding))
+            .Select(finding => (finding, reason: WhyNot(finding, verdict)))
+            .GroupBy(pair => pair.reason.Text, StringComparer.Ordinal)
+            .Select(group => group.First().reason with
+            {
+                Text = $"{RouteList(group.Select(pair => pair.finding.Route).ToList())}: {group.Key}",
+            });
+    }
+
+    private static ExplanationLine WhyNot(RouteFinding finding, Verdict verdict)
+    {
+        if (finding.Form.ShutGate is { } gate)
+            return new ExplanationLine(LineKind.Stop, GateWording.Stops(gate, finding.Route), Basis(gate.Answer));
+        if (finding.Range.CertainlyFails)
+        {
+            var must = finding.Form.Needs.FirstOrDefault(need =>
+                need.Need.Strength == Strength.Must && need.Choices.All(choice => choice.Answer.IsCertainlyMissing));
+            return must is null
+                ? new ExplanationLine(LineKind.Stop, "it fails whatever the unknowns turn out to be")
+                : new ExplanationLine(
+                    LineKind.Stop, $"it must have {Names.Of(must.Need.Choices)}, which is missing", must.Choices.SelectMany(choice => Basis(choice.Answer)).ToList());
+        }
+
+        return finding.Form.Forbidden switch
+        {
+            Forbidden.Os => new ExplanationLine(LineKind.Stop, $"the policy does not allow {finding.Route.Setup.Os.Name}"),
+            Forbidden.Forcing => new ExplanationLine(LineKind.Stop, "the policy does not allow forced drivers"),
+            Forbidden.Wrapper => new ExplanationLine(LineKind.Stop, $"the policy does not allow {finding.Route.Wrapper!.Wrapper.Name}"),
+            Forbidden.Nothing => new ExplanationLine(
+                LineKind.Statement, verdict.Headline.Range.CertainlyRuns ? $"no milder: {LabelWording.RangeText(finding.Range)}" : LabelWording.RangeText(finding.Range)),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+    }
+
+    private static string RouteList(List<Route> routes)
+    {
+        var names = routes.Select(Names.Of).Distinct(StringComparer.Ordinal).ToList();
+        return names.Count <= 2 ? Names.List(names) : $"{names[0]} and {Names.Count(names.Count - 1, "more route")}";
+    }
+
+    private static List<ExplanationLine> Basis(Answer answer)
+    {
+        var lines = answer.Facts.Select(fact => new ExplanationLine(LineKind.Fact, FactWording.Fact(fact))).ToList();
+        lines.AddRange(answer.Losing.Select(fact => new ExplanationLine(LineKind.Fact, $"outranked: {FactWording.Fact(fact)}")));
+        lines.AddRange(answer.Evidence.Select(evidence => new ExplanationLine(LineKind.Fact, FactWording.Evidence(evidence))));
+        lines.AddRange(answer.Observations.Select(seen => new ExplanationLine(LineKind.Fact, FactWording.Observation(seen))));
+        if (answer.Reason is not (AnswerReason.Stated or AnswerReason.Structure or AnswerReason.Silent or AnswerReason.Observed or AnswerReason.Arithmetic))
+            lines.Insert(0, new ExplanationLine(LineKind.Fact, FactWording.Reason(answer)));
+        return lines;
+    }
+
+    private static void AddSection(List<ExplanationLine> lines, string heading, IEnumerable<ExplanationLine> content)
+    {
+        var all = content.ToList();
+        if (all.Count > 0)
+            lines.Add(new ExplanationLine(LineKind.Heading, heading, all));
+    }
+}
