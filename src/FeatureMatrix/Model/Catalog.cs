@@ -9,6 +9,12 @@ public sealed class Catalog
     /// <summary>The collection's name, for headings.</summary>
     public string Name { get; init; } = "";
 
+    /// <summary>What its owner says of it, Markdown; empty for nothing.</summary>
+    public string Note { get; init; } = "";
+
+    /// <summary>The currency that its owner counts in, three letters as in ISO 4217; empty where not stated.</summary>
+    public string Currency { get; init; } = "";
+
     /// <summary>Features and APIs.</summary>
     public IReadOnlyList<Feature> Features { get; init; } = [];
 

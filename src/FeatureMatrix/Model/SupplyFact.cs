@@ -74,6 +74,9 @@ public enum Reach
 /// <param name="Evidence">Who says so.</param>
 public sealed record SupplyFact(Scope Scope, Capability Capability, Reach Reach, Support Support, Evidence Evidence)
 {
+    /// <summary>A remark beside the statement, for people; empty for none.</summary>
+    public string Note { get; init; } = "";
+
     /// <summary>What it claims about a capability; <see cref="Support.Unknown"/> where it is silent.</summary>
     public Support ClaimFor(Capability asked)
     {

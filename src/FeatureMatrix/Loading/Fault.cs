@@ -1,0 +1,34 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Loading;
+
+/// <summary>Whether a fault blocks.</summary>
+public enum Severity
+{
+    /// <summary>Worth a look; the collection loads.</summary>
+    Warning,
+
+    /// <summary>The collection does not load.</summary>
+    Error,
+}
+
+/// <summary>Something in the collection that cannot be right, or should be better.</summary>
+/// <param name="Code">Stable code, listed in data/README.md.</param>
+/// <param name="Severity">Whether it blocks.</param>
+/// <param name="Origin">Where; line 0 for a file as a whole.</param>
+/// <param name="Message">What is there, what may stand there, and the nearest legal word.</param>
+public sealed record Fault(string Code, Severity Severity, Origin Origin, string Message)
+{
+    /// <summary>For example <c>cards/x.yaml(12,5): error FM103: unknown feature 'fog-tabel'; did you mean 'fog-table'?</c></summary>
+    public override string ToString()
+    {
+        var place = Origin.Line == 0 ? Origin.File : $"{Origin.File}({Origin.Line},{Origin.Column})";
+        var severity = Severity == Severity.Error ? "error" : "warning";
+        return $"{place}: {severity} {Code}: {Message}";
+    }
+}
+
+/// <summary>What came of loading: a catalog, or the reasons why there is none.</summary>
+/// <param name="Catalog">Null where at least one fault is an error.</param>
+/// <param name="Faults">All faults at once, by file, line and column.</param>
+public sealed record LoadResult(Catalog? Catalog, IReadOnlyList<Fault> Faults);

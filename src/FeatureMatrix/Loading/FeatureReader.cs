@@ -1,0 +1,117 @@
+using System.Globalization;
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Loading;
+
+/// <summary>Features and APIs.</summary>
+internal sealed class FeatureReader(Draft draft)
+{
+    /// <summary>The top-level key whose entries are APIs.</summary>
+    public const string ApiSection = "apis";
+
+    /// <summary>One feature or API, without its implications.</summary>
+    public Feature Build(Shelf<Feature>.Item item)
+    {
+        var fields = item.Fields;
+        var isApi = item.Section == ApiSection;
+        return new Feature
+        {
+            Id = item.Id,
+            Name = fields.RequiredText("name"),
+            Family = isApi ? "api" : fields.RequiredText("family"),
+            Levels = Levels(fields),
+            Unit = fields.Text("unit"),
+            Meaning = fields.Text("meaning"),
+            SeenWhenMissing = fields.Text("missing"),
+            Detection = Detection(fields),
+            IsApi = isApi,
+            NeedsRuntime = isApi && (fields.YesNo("runtime") ?? false),
+            Evidence = Provenance.Of(item, draft).At(item.Origin),
+        };
+    }
+
+    /// <summary>Completes the implications once all features exist.</summary>
+    public void Link()
+    {
+        var named = draft.Features.Items.ToDictionary(item => item.Value!, item => (item, Words: item.Fields.List("implies")));
+        foreach (var (feature, (item, words)) in named)
+        {
+            if (words.Any(word => LeadsTo(word, item.Id, named.Values.ToDictionary(n => n.item.Id, n => n.Words), [])))
+                draft.Faults.Add(FaultTexts.Cycle(item.Fields.OriginOf("implies"), draft.Features.Kind, item.Id, "implies"));
+            else
+                feature.Link([.. words.Select(draft.References.Capability).OfType<Capability>()]);
+        }
+    }
+
+    private static bool LeadsTo(
+        Scalar word, string id, Dictionary<string, IReadOnlyList<Scalar>> implied, HashSet<string> seen)
+    {
+        var next = word.Text.Trim().Split(' ')[0];
+        return next == id
+            || (seen.Add(next) && implied.TryGetValue(next, out var further) && further.Any(w => LeadsTo(w, id, implied, seen)));
+    }
+
+    private List<string> Levels(Fields fields)
+    {
+        var levels = new List<string>();
+        foreach (var word in fields.List("levels"))
+        {
+            var level = word.Text.Trim();
+            if (level.Length == 0 || level.EndsWith('+') || level is "none" or "no" or "unknown" or "yes" or "broken" or "emulated")
+                draft.Faults.Add(FaultTexts.Impossible(word.Origin, $"'{level}' has a meaning of its own and cannot name a level"));
+            else if (levels.Contains(level))
+                draft.Faults.Add(FaultTexts.Impossible(word.Origin, $"level '{level}' occurs a second time"));
+            else
+                levels.Add(level);
+        }
+
+        return levels;
+    }
+
+    private Detection Detection(Fields fields)
+    {
+        var openGl = fields.Inner("opengl");
+        var result = new Detection
+        {
+            OpenGlCore = NullIfEmpty(openGl?.Text("core")),
+            OpenGlLimit = NullIfEmpty(openGl?.Text("limit")),
+            OpenGlExtensions = openGl is null ? [] : [.. openGl.List("extensions").Select(word => word.Text.Trim())],
+            Direct3D =
+            [
+                .. fields.Items("direct3d")
+                    .Select(node => Fields.Of(node, "'direct3d'", draft.Faults)).OfType<Fields>()
+                    .Select(Sign).OfType<Direct3DSign>(),
+            ],
+        };
+        openGl?.Done();
+        return result;
+    }
+
+    private static Direct3DSign? Sign(Fields fields)
+    {
+        var generation = fields.Value("generation", Quantities.Whole(7, 9));
+        if (!fields.Has("generation"))
+            fields.Faults.Add(FaultTexts.MissingKey(fields.Origin, "generation", fields.Label));
+        var field = fields.RequiredText("field");
+        var constant = fields.Text("constant");
+        var value = fields.Value("value", Bits) ?? 0;
+        var inverted = fields.YesNo("inverted") ?? false;
+        fields.Done();
+        return generation is { } g ? new Direct3DSign(g, field, constant, value, inverted) : null;
+    }
+
+    /// <summary>A number of 32 bits, decimal or hexadecimal with <c>0x</c>.</summary>
+    private static uint? Bits(Scalar word, string label, FaultList faults)
+    {
+        var text = word.Text.Trim();
+        var read = text.StartsWith("0x", StringComparison.Ordinal)
+            ? uint.TryParse(text.AsSpan(2), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var bits)
+            : uint.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out bits);
+        if (read)
+            return bits;
+        faults.Add(FaultTexts.NotANumber(word.Origin, label, text, "a number of 32 bits such as 0x100"));
+        return null;
+    }
+
+    private static string? NullIfEmpty(string? text) => string.IsNullOrEmpty(text) ? null : text;
+}

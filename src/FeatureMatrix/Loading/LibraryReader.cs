@@ -1,0 +1,103 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Loading;
+
+/// <summary>Libraries with their policies.</summary>
+internal sealed class LibraryReader(Draft draft)
+{
+    private FaultList Faults => draft.Faults;
+
+    public Library Build(Shelf<Library>.Item item)
+    {
+        var fields = item.Fields;
+        if (!fields.Has("titles"))
+            Faults.Add(FaultTexts.MissingKey(item.Origin, "titles", fields.Label));
+        return new Library
+        {
+            Id = item.Id,
+            Name = fields.RequiredText("name"),
+            Entries = [.. Entries(fields)],
+            Policy = Policy(fields.Inner("policy")),
+            Notes = fields.Text("notes"),
+        };
+    }
+
+    /// <summary>A map from titles to weights or long forms, or a plain list of titles that weigh alike.</summary>
+    private IEnumerable<LibraryEntry> Entries(Fields fields)
+    {
+        if (fields.Take("titles") is Sequence)
+        {
+            foreach (var title in draft.References.All(draft.Titles, fields.List("titles")))
+                yield return new LibraryEntry { Title = title };
+            yield break;
+        }
+
+        foreach (var (key, value) in fields.Entries("titles"))
+        {
+            if (Entry(key, value) is { } entry)
+                yield return entry;
+        }
+    }
+
+    private LibraryEntry? Entry(Scalar key, Node value)
+    {
+        var title = draft.Titles.Find(key, Faults);
+        var weighs = Quantities.Number(0, 1000);
+        if (value is Scalar word)
+        {
+            var weight = value.IsNothing ? 1 : weighs(word, $"the weight of '{key.Text}'", Faults);
+            return title is null ? null : new LibraryEntry { Title = title, Weight = weight ?? 1 };
+        }
+
+        if (Fields.Of(value, $"'{key.Text}'", Faults) is not { } fields)
+            return null;
+        var must = fields.YesNo("must") ?? false;
+        var tolerance = fields.Choice("tolerance", Words.Tolerances);
+        if (tolerance is not null && !must)
+            Faults.Add(FaultTexts.Impossible(fields.OriginOf("tolerance"), "'tolerance' counts with 'must: yes' only"));
+        var preset = fields.Text("preset");
+        var weighed = fields.Value("weight", weighs) ?? 1;
+        fields.Done();
+        if (title is null)
+            return null;
+        var presets = title.Renderers.SelectMany(r => r.Memory.Presets).Select(p => p.Name).Distinct().ToList();
+        if (preset.Length > 0 && !presets.Contains(preset))
+            Faults.AddDangling(FaultTexts.Unknown(fields.OriginOf("preset"), $"preset of title '{title.Id}'", preset, presets));
+        return new LibraryEntry
+        {
+            Title = title, Weight = weighed, MustHaveTolerance = must ? tolerance ?? Strength.Cosmetic : null, Preset = preset,
+        };
+    }
+
+    private Policy Policy(Fields? fields)
+    {
+        var usual = Model.Policy.Default;
+        if (fields is null)
+            return usual;
+        var worth = fields.Inner("worth");
+        var policy = new Policy
+        {
+            Oses = fields.Has("os") ? draft.References.All(draft.Oses, fields.List("os")) : usual.Oses,
+            Wrappers = Wrappers(fields),
+            AllowForced = fields.YesNo("forced") ?? usual.AllowForced,
+            AllowSoftware = fields.YesNo("software") ?? usual.AllowSoftware,
+            OneDriverPerOs = fields.YesNo("one-driver") ?? usual.OneDriverPerOs,
+            Mode = fields.Value("mode", Quantities.Mode),
+            Depth = fields.Value("depth", Quantities.Depth),
+            Samples = fields.Value("samples", Quantities.Whole(1, 16)) ?? usual.Samples,
+            FpsFloor = fields.Value("fps-floor", Quantities.Number(1, 1000)),
+            SevereWorth = worth?.Value("severe", Quantities.Number(0, 1)) ?? usual.SevereWorth,
+            CosmeticWorth = worth?.Value("cosmetic", Quantities.Number(0, 1)) ?? usual.CosmeticWorth,
+        };
+        worth?.Done();
+        fields.Done();
+        return policy;
+    }
+
+    private IReadOnlyList<Wrapper>? Wrappers(Fields fields) => fields.Take("wrappers") switch
+    {
+        null or Scalar { Text: "any" } => null,
+        Scalar { Text: "none" } => [],
+        _ => draft.References.All(draft.Wrappers, fields.List("wrappers")),
+    };
+}

@@ -1,0 +1,165 @@
+using FeatureMatrix.Model;
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+
+namespace FeatureMatrix.Loading;
+
+/// <summary>
+/// YAML text to nodes. Everything is bounded, so that no file can exhaust memory or stack; anchors, aliases and tags
+/// are refused, because the format has its own ways to share (<c>like</c>, engines, inherited sources).
+/// </summary>
+internal sealed class NodeParser
+{
+    /// <summary>Longest file, in characters.</summary>
+    public const int LongestFile = 4 * 1024 * 1024;
+
+    /// <summary>Longest single text, in characters.</summary>
+    public const int LongestScalar = 64 * 1024;
+
+    /// <summary>Deepest nesting; the format itself needs about ten.</summary>
+    public const int DeepestNesting = 32;
+
+    private readonly string _file;
+    private readonly FaultList _faults;
+    private readonly Parser _parser;
+
+    private NodeParser(string file, string text, FaultList faults)
+    {
+        _file = file;
+        _faults = faults;
+        _parser = new Parser(new StringReader(text));
+    }
+
+    /// <summary>The file's one document; null where it is empty or could not be read, which is a fault then.</summary>
+    public static Node? Parse(SourceText source, FaultList faults)
+    {
+        var file = new Origin(source.Path, 0, 0);
+        if (source.Text.Length > LongestFile)
+            return Refuse(FaultTexts.FileTooLarge(file));
+        if (source.Text.Contains('\0', StringComparison.Ordinal))
+            return Refuse(FaultTexts.HoldsNul(file));
+        var text = source.Text.TrimStart('\uFEFF').Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
+        try
+        {
+            return new NodeParser(source.Path, text, faults).Document();
+        }
+        catch (YamlException e)
+        {
+            return Refuse(FaultTexts.NotYaml(At(source.Path, e.Start), e.InnerException?.Message ?? e.Message));
+        }
+        catch (RefusedException e)
+        {
+            return Refuse(e.Fault);
+        }
+
+        Node? Refuse(Fault fault)
+        {
+            faults.Add(fault);
+            faults.HasUnreadFile = true;
+            return null;
+        }
+    }
+
+    private static Origin At(string file, Mark mark) => new(file, (int)mark.Line, (int)mark.Column);
+
+    private Origin At(ParsingEvent at) => At(_file, at.Start);
+
+    private Node? Document()
+    {
+        Node? root = null;
+        while (_parser.MoveNext())
+        {
+            switch (_parser.Current)
+            {
+                case DocumentStart start when root is not null:
+                    throw new RefusedException(FaultTexts.SecondDocument(At(start)));
+                case NodeEvent or AnchorAlias:
+                    root = ReadNode(1);
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        return root is { IsNothing: true } ? null : root;
+    }
+
+    private Node ReadNode(int depth)
+    {
+        var current = _parser.Current!;
+        if (depth > DeepestNesting)
+            throw new RefusedException(FaultTexts.TooDeep(At(current)));
+        if (current is AnchorAlias || current is NodeEvent { Anchor.IsEmpty: false })
+            throw new RefusedException(FaultTexts.AnchorOrAlias(At(current)));
+        if (current is NodeEvent { Tag: { IsEmpty: false, IsNonSpecific: false } })
+            throw new RefusedException(FaultTexts.Tag(At(current)));
+        return current switch
+        {
+            YamlDotNet.Core.Events.Scalar scalar => ReadScalar(scalar),
+            SequenceStart start => ReadSequence(start, depth),
+            MappingStart start => ReadMapping(start, depth),
+            _ => throw new RefusedException(FaultTexts.NotYaml(At(current), "a value is missing")),
+        };
+    }
+
+    private Scalar ReadScalar(YamlDotNet.Core.Events.Scalar scalar)
+    {
+        var origin = At(scalar);
+        if (scalar.Value.Length > LongestScalar)
+            throw new RefusedException(FaultTexts.TextTooLong(origin));
+        for (var i = 0; i < scalar.Value.Length; i++)
+        {
+            if (IsForbidden(scalar.Value, i))
+                throw new RefusedException(FaultTexts.ControlCharacter(origin, scalar.Value[i]));
+        }
+
+        return new Scalar(origin, scalar.Value, scalar.Style == ScalarStyle.Plain);
+    }
+
+    /// <summary>What neither a web page nor a workbook can hold: control characters and half surrogate pairs.</summary>
+    private static bool IsForbidden(string text, int i)
+    {
+        var c = text[i];
+        if (char.IsHighSurrogate(c))
+            return i + 1 == text.Length || !char.IsLowSurrogate(text[i + 1]);
+        if (char.IsLowSurrogate(c))
+            return i == 0 || !char.IsHighSurrogate(text[i - 1]);
+        return (char.IsControl(c) && c is not ('\t' or '\n')) || c is '\uFFFE' or '\uFFFF';
+    }
+
+    private Sequence ReadSequence(SequenceStart start, int depth)
+    {
+        var items = new List<Node>();
+        while (Next() is not SequenceEnd)
+            items.Add(ReadNode(depth + 1));
+        return new Sequence(At(start), items);
+    }
+
+    private Mapping ReadMapping(MappingStart start, int depth)
+    {
+        var entries = new List<MappingEntry>();
+        var keys = new Dictionary<string, Origin>();
+        while (Next() is not MappingEnd)
+        {
+            var key = ReadNode(depth + 1) as Scalar ?? throw new RefusedException(FaultTexts.KeyIsNoText(At(start)));
+            Next();
+            var value = ReadNode(depth + 1);
+            if (keys.TryAdd(key.Text, key.Origin))
+                entries.Add(new MappingEntry(key, value));
+            else
+                _faults.Add(FaultTexts.DuplicateKey(key.Origin, key.Text, keys[key.Text]));
+        }
+
+        return new Mapping(At(start), entries);
+    }
+
+    private ParsingEvent Next() => _parser.MoveNext()
+        ? _parser.Current!
+        : throw new RefusedException(FaultTexts.NotYaml(new Origin(_file, 0, 0), "the text ends too early"));
+
+    /// <summary>Ends the reading of one file; never leaves this class.</summary>
+    private sealed class RefusedException(Fault fault) : Exception(fault.Message)
+    {
+        public Fault Fault { get; } = fault;
+    }
+}

@@ -1,0 +1,95 @@
+using System.Text.RegularExpressions;
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Loading;
+
+/// <summary>
+/// All entities of one kind: first their ids and keys (first pass), then the objects that are made of them (second pass).
+/// Iterates in the order of the ids, so that the order of files does not matter.
+/// </summary>
+internal sealed partial class Shelf<T>(string kind)
+    where T : class
+{
+    private readonly SortedDictionary<string, Item> _items = new(StringComparer.Ordinal);
+
+    /// <summary>One entity, for messages.</summary>
+    public string Kind { get; } = kind;
+
+    public IEnumerable<Item> Items => _items.Values;
+
+    /// <summary>The finished objects, by id.</summary>
+    public IReadOnlyList<T> All => [.. _items.Values.Select(item => item.Value).OfType<T>()];
+
+    /// <summary>First pass: notes the id.</summary>
+    public void Declare(MappingEntry entry, string section, FaultList faults)
+    {
+        var id = entry.Key.Text;
+        if (!IdForm().IsMatch(id))
+            faults.Add(FaultTexts.BadId(entry.Key.Origin, id));
+        else if (_items.TryGetValue(id, out var first))
+            faults.Add(FaultTexts.DuplicateId(entry.Key.Origin, Kind, id, first.Origin));
+        else
+            _items.Add(id, new Item(id, section, entry, Read(id, entry, faults)));
+    }
+
+    /// <summary>Second pass: makes the objects. Null where too much is missing; the reasons are faults then.</summary>
+    public void Build(Func<Item, T?> build)
+    {
+        foreach (var item in _items.Values)
+            item.Value = build(item);
+    }
+
+    /// <summary>Reports the keys that no reader asked for, and the statements without a source.</summary>
+    public void Done(FaultList faults)
+    {
+        foreach (var item in _items.Values)
+        {
+            item.Fields.Done();
+            item.Unsourced.Report(faults);
+        }
+    }
+
+    /// <summary>The entity that a word names. Null and a fault where there is none; null alone where it could not be made.</summary>
+    public T? Find(Scalar reference, FaultList faults) => FindItem(reference, faults)?.Value;
+
+    /// <summary>As <see cref="Find(Scalar, FaultList)"/>, for what was declared but is not yet made.</summary>
+    public Item? FindItem(Scalar reference, FaultList faults)
+    {
+        var id = reference.Text.Trim();
+        if (_items.TryGetValue(id, out var item))
+            return item;
+        faults.AddDangling(FaultTexts.Unknown(reference.Origin, Kind, id, _items.Keys));
+        return null;
+    }
+
+    public T? Find(string id) => _items.TryGetValue(id, out var item) ? item.Value : null;
+
+    public bool Declares(string id) => _items.ContainsKey(id);
+
+    private Fields Read(string id, MappingEntry entry, FaultList faults)
+    {
+        var label = $"{Kind} '{id}'";
+        return Fields.Of(entry.Value, label, faults) ?? new Fields(new Mapping(entry.Value.Origin, []), label, faults);
+    }
+
+    [GeneratedRegex("^[a-z0-9]+([.-][a-z0-9]+)*$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex IdForm();
+
+    /// <summary>One entity on its way from YAML to the model.</summary>
+    internal sealed class Item(string id, string section, MappingEntry entry, Fields fields)
+    {
+        public string Id { get; } = id;
+
+        /// <summary>The top-level key it stood under.</summary>
+        public string Section { get; } = section;
+
+        public Origin Origin => entry.Key.Origin;
+
+        public Fields Fields { get; } = fields;
+
+        /// <summary>Its statements that name no source.</summary>
+        public UnsourcedCount Unsourced { get; } = new(fields.Label);
+
+        public T? Value { get; set; }
+    }
+}
