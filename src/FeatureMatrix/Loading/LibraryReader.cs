@@ -65,7 +65,10 @@ internal sealed class LibraryReader(Draft draft)
             Faults.AddDangling(FaultTexts.Unknown(fields.OriginOf("preset"), $"preset of title '{title.Id}'", preset, presets));
         return new LibraryEntry
         {
-            Title = title, Weight = weighed, MustHaveTolerance = must ? tolerance ?? Strength.Cosmetic : null, Preset = preset,
+            Title = title,
+            Weight = weighed,
+            MustHaveTolerance = must ? tolerance ?? Strength.Cosmetic : null,
+            Preset = preset,
         };
     }
 
