@@ -1,1 +1,3 @@
-return 0;
+using FeatureMatrix.Cli;
+
+return Application.Run(args, Terminal.OfConsole());

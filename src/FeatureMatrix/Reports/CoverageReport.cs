@@ -37,6 +37,12 @@ public sealed record CoverageReport(string Heading, string PolicyText, IReadOnly
             .SelectMany(card => decisions.RecordedSetups(card).Select(setup => (card, (Setup?)setup, $"{card.Name}, {Names.Of(setup)}"))).ToList());
     }
 
+    /// <summary>The matrix as a table: titles down, columns across, whole labels in the cells.</summary>
+    public Table ToTable() => new(
+        Heading, PolicyText,
+        [new TableColumn("Title"), .. Columns.Select(column => new TableColumn(column.Heading))],
+        Rows.Select(row => (IReadOnlyList<TableCell>)[new TableCell(row.Title.Name), .. row.Cells.Select(cell => new TableCell(cell.Label, null, cell.Tone))]).ToList());
+
     private static CoverageReport Build(Decisions decisions, string what, IReadOnlyList<(Card Card, Setup? Setup, string Heading)> columns)
     {
         var rows = decisions.Titles.Select(title => new CoverageRow(title, decisions.WeightOf(title), columns

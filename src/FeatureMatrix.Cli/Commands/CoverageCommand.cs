@@ -1,0 +1,32 @@
+using System.CommandLine;
+using FeatureMatrix.Reports;
+
+namespace FeatureMatrix.Cli.Commands;
+
+/// <summary>Titles against cards, as a table.</summary>
+internal static class CoverageCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var cards = new Argument<string[]>("cards") { Description = "The cards, by id or name; all where none is named.", Arity = ArgumentArity.ZeroOrMore };
+        var setups = new Option<bool>("--setups") { Description = "One column for each driver and operating system instead of each card." };
+        var command = new Command("coverage", "Print which titles run on which cards, and what is lost.")
+        {
+            cards, setups, TableOptions.FormatOption, Session.CollectionOption, Session.LibraryOption,
+        };
+        command.SetAction(parsed =>
+        {
+            if (Session.Open(parsed, terminal) is not { } session)
+                return ExitCode.Faults;
+            var chosen = parsed.GetValue(cards) is { Length: > 0 } words
+                ? words.Select(word => Find.One(word, "card", session.Catalog.Cards, one => one.Id, one => one.Name)).ToList()
+                : session.Catalog.Cards;
+            var report = parsed.GetValue(setups)
+                ? CoverageReport.BySetup(session.Decisions, chosen)
+                : CoverageReport.ByCard(session.Decisions, chosen);
+            TableOptions.Print(terminal, parsed, report.ToTable());
+            return ExitCode.Fine;
+        });
+        return command;
+    }
+}

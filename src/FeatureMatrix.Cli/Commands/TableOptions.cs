@@ -1,0 +1,18 @@
+using System.CommandLine;
+using FeatureMatrix.Rendering.Tables;
+using FeatureMatrix.Reports;
+
+namespace FeatureMatrix.Cli.Commands;
+
+/// <summary>The option that every command with a table shares.</summary>
+internal static class TableOptions
+{
+    public static Option<TableFormat> FormatOption { get; } = new("--format", "-f")
+    {
+        Description = "How to print the table: text, csv, json, markdown or forum.",
+        HelpName = "format",
+    };
+
+    public static void Print(Terminal terminal, ParseResult parsed, Table table) =>
+        terminal.Print(TableWriter.Write(table, parsed.GetValue(FormatOption)));
+}
