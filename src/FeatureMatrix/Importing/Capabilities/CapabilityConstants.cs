@@ -28,6 +28,11 @@ public sealed record CapabilityConstant(string Name, uint Value, ConstantKind Ki
 public static class CapabilityConstants
 {
     private static readonly Dictionary<(int Generation, string Group), CapabilityConstant[]> Groups = ReadConstants();
+    private static readonly Dictionary<(int Generation, string Group), CapabilityConstant?[]> Bits = Groups
+        .ToDictionary(g => g.Key, g => Enumerable.Range(0, 32)
+            .Select(i => Array.Find(g.Value, c => c.Value == 1u << i)).ToArray());
+
+    private static readonly CapabilityConstant?[] NoBits = new CapabilityConstant?[32];
     private static readonly Dictionary<(int Generation, uint Code), string> Formats = ReadFormats();
 
     /// <summary>All groups of names, as (generation, what the names begin with).</summary>
@@ -36,6 +41,10 @@ public static class CapabilityConstants
     /// <summary>The constants whose names begin with the group and an underscore; none for an unknown group.</summary>
     public static IReadOnlyList<CapabilityConstant> Of(int generation, string group) =>
         Groups.GetValueOrDefault((generation, group), []);
+
+    /// <summary>The constants of a group by the number of their bit, 0 to 31; null where a bit has no name of its own.</summary>
+    internal static IReadOnlyList<CapabilityConstant?> ByBit(int generation, string group) =>
+        Bits.GetValueOrDefault((generation, group), NoBits);
 
     /// <summary>The public name of a surface format of Direct3D 8 or 9; null where the header has none.</summary>
     public static string? FormatName(int generation, uint code) => Formats.GetValueOrDefault((generation, code));

@@ -75,14 +75,11 @@ public static class CapabilityDecoder
         if (member.Kind != MemberKind.Bits)
             return [new CapabilityLimit(section, structure, member, null, word)];
 
-        var constants = CapabilityConstants.Of(structure.Generation, member.Group);
-        var masks = constants.Where(c => c.Kind == ConstantKind.Mask).ToList();
+        var masks = CapabilityConstants.Of(structure.Generation, member.Group).Where(c => c.Kind == ConstantKind.Mask).ToList();
         var masked = masks.Aggregate(0u, (bits, mask) => bits | mask.Value);
-        var flags = Enumerable.Range(0, 32).Select(i => 1u << i)
-            .Where(bit => (bit & masked) == 0)
-            .Select(bit => new CapabilityFlag(
-                section, structure, member, bit, constants.FirstOrDefault(c => c.Value == bit), (word & bit) != 0))
-            .Where(flag => flag.Constant is not null || flag.IsSet);
+        var flags = CapabilityConstants.ByBit(structure.Generation, member.Group)
+            .Select((constant, i) => new CapabilityFlag(section, structure, member, 1u << i, constant, (word >> i & 1) != 0))
+            .Where(flag => (flag.Bit & masked) == 0 && (flag.Constant is not null || flag.IsSet));
         return masks.Select(mask => (DecodedCapability)new CapabilityLimit(section, structure, member, mask, word & mask.Value))
             .Concat(flags);
     }

@@ -28,7 +28,9 @@ public sealed class CapabilityNamesTests
                 words[member.Name] ^= bit;
 
                 var expected = ExpectedName(structure, member, bit, header);
-                var changed = before.Except(after).Concat(after.Except(before)).Select(e => e.Name).Distinct();
+                before.SymmetricExceptWith(after);
+                var changed = before.Select(e => e.Name ?? $"{structure.Name}.{e.Member} 0x{e.Bit:X8}").Distinct().ToList();
+                before.SymmetricExceptWith(after);
                 Assert.Equal([expected], changed);
             }
         }
@@ -108,14 +110,15 @@ public sealed class CapabilityNamesTests
         return own.Count == 0 ? $"{field} 0x{bit:X8}" : own.First(n => own.Count == 1 || n.Contains("RESERVED", StringComparison.Ordinal));
     }
 
-    private static List<(string Name, string Value)> Decoded(CapabilityStructure structure, Dictionary<string, uint> words)
+    private static HashSet<(string Member, string? Name, uint Bit, uint Value)> Decoded(
+        CapabilityStructure structure, Dictionary<string, uint> words)
     {
         var fields = structure.Members.Select(m => (DumpEntry)new FieldEntry(1, structure.Name, m.Name, words[m.Name], m.Bytes));
         var section = new DumpSection("direct3d9", new([0]), 1, new(fields));
         return [.. CapabilityDecoder.Decode(section).Select(c => c switch
         {
-            CapabilityFlag flag => (flag.Constant?.Name ?? $"{structure.Name}.{flag.Member.Name} 0x{flag.Bit:X8}", $"{flag.Member.Name} {flag.IsSet}"),
-            CapabilityLimit limit => (limit.Name, $"{limit.Member.Name} {limit.Raw:X8}"),
+            CapabilityFlag flag => (flag.Member.Name, flag.Constant?.Name, flag.Bit, flag.IsSet ? 1u : 0u),
+            CapabilityLimit limit => (limit.Member.Name, limit.Name, 0u, limit.Raw),
             _ => throw new InvalidOperationException(),
         })];
     }
