@@ -29,10 +29,10 @@ public sealed class ProbeForOldWindowsTests(ProbeBuild build) : IClassFixture<Pr
     };
 
     /// <summary>
-    /// Instructions the compiler used, all of the 80386 and 80486 (from memory of the Pentium manual's list; no source). Left
-    /// out on purpose: CMOVcc, FCMOVcc, FCOMI, and everything of MMX, SSE and later, which a Pentium does not have.
+    /// Instructions the compiler used, all of the 80386 and 80486 (from memory, no source). Left
+    /// out on purpose: CMOVcc, FCMOVcc, FCOMI, and everything of MMX, SSE and later, which an i586 does not have.
     /// </summary>
-    private static readonly HashSet<string> OnPentium =
+    private static readonly HashSet<string> OnI586 =
     [
         "adc", "add", "and", "bsf", "bsr", "bswap", "bt", "call", "cdq", "cltd", "cmp", "cwtl", "dec", "div", "idiv", "imul",
         "inc", "jmp", "lea", "leave", "mov", "movsb", "movsl", "movsw", "mul", "neg", "nop", "not", "or", "pop", "push",
@@ -64,7 +64,7 @@ public sealed class ProbeForOldWindowsTests(ProbeBuild build) : IClassFixture<Pr
     }
 
     [Fact]
-    public void No_instruction_is_beyond_a_pentium()
+    public void No_instruction_is_beyond_an_i586()
     {
         // The whole code section, so whatever the compiler's own library contributed is included.
         var used = new Dictionary<string, string>();
@@ -81,8 +81,8 @@ public sealed class ProbeForOldWindowsTests(ProbeBuild build) : IClassFixture<Pr
 
         Assert.True(used.Count > 20);
         Assert.All(used, u => Assert.True(
-            OnPentium.Contains(u.Key) || (u.Key.Length > 2 && u.Key[^1] is 'b' or 'w' or 'l' && OnPentium.Contains(u.Key[..^1])),
-            $"not of a Pentium: {u.Value}"));
+            OnI586.Contains(u.Key) || (u.Key.Length > 2 && u.Key[^1] is 'b' or 'w' or 'l' && OnI586.Contains(u.Key[..^1])),
+            $"not of an i586: {u.Value}"));
     }
 
     [Fact]
