@@ -11,17 +11,17 @@ internal sealed class HingeProfile
     private const int FineSteps = 16;
     private const int Zooms = 4;
 
-    private readonly IReadOnlyList<LadderMode> modes;
-    private readonly List<Hinge> hinges;
-    private readonly int runs;
-    private readonly double within;
+    private readonly IReadOnlyList<LadderMode> _modes;
+    private readonly List<Hinge> _hinges;
+    private readonly int _runs;
+    private readonly double _within;
 
     private HingeProfile(IReadOnlyList<LadderMode> modes, IReadOnlyList<double> expected, List<Hinge> hinges)
     {
-        this.modes = modes;
-        this.hinges = hinges;
-        runs = modes.Sum(mode => mode.Times.Count);
-        within = modes.Select((mode, i) => mode.SquaresWithin / (expected[i] * expected[i])).Sum();
+        _modes = modes;
+        _hinges = hinges;
+        _runs = modes.Sum(mode => mode.Times.Count);
+        _within = modes.Select((mode, i) => mode.SquaresWithin / (expected[i] * expected[i])).Sum();
         Best = hinges.MinBy(hinge => hinge.Squares)!;
     }
 
@@ -29,21 +29,21 @@ internal sealed class HingeProfile
     public Hinge Best { get; }
 
     /// <summary>The hinge whose rise begins at the lowest mode: a straight line.</summary>
-    public Hinge Line => hinges[0];
+    public Hinge Line => _hinges[0];
 
     /// <summary>The hinge without a rise.</summary>
-    public Hinge Level => hinges[^1];
+    public Hinge Level => _hinges[^1];
 
     /// <summary>Megapixels of the last mode but one. A knee above it leaves the slope open: one mode alone rises.</summary>
-    public double LastCorner => modes[^2].Megapixels;
+    public double LastCorner => _modes[^2].Megapixels;
 
     /// <summary>Flat time, slope and knee; two modes can bear only two.</summary>
-    public int Parameters => Math.Min(3, modes.Count);
+    public int Parameters => Math.Min(3, _modes.Count);
 
-    public int DegreesOfFreedom => runs - Parameters;
+    public int DegreesOfFreedom => _runs - Parameters;
 
     /// <summary>Squared shares of all runs around the best hinge.</summary>
-    public double Squares => within + Best.Squares;
+    public double Squares => _within + Best.Squares;
 
     /// <summary>
     /// s², the square of the noise of one run as a share of its frame time. Of two estimates it is the larger: the residual
@@ -51,7 +51,7 @@ internal sealed class HingeProfile
     /// </summary>
     public double Variance => Math.Max(
         Squares / DegreesOfFreedom,
-        runs > modes.Count ? within / (runs - modes.Count) : 0);
+        _runs > _modes.Count ? _within / (_runs - _modes.Count) : 0);
 
     /// <summary>
     /// How likely scatter alone makes modes lie so far off the best hinge (F test for lack of fit, NIST/SEMATECH e-Handbook
@@ -61,10 +61,10 @@ internal sealed class HingeProfile
     {
         get
         {
-            var (spare, repeats) = (modes.Count - Parameters, runs - modes.Count);
-            return spare < 1 || repeats < 1 || within == 0
+            var (spare, repeats) = (_modes.Count - Parameters, _runs - _modes.Count);
+            return spare < 1 || repeats < 1 || _within == 0
                 ? null
-                : Confidence.UpperP(Best.Squares / spare / (within / repeats), spare, repeats);
+                : Confidence.UpperP(Best.Squares / spare / (_within / repeats), spare, repeats);
         }
     }
 
@@ -96,13 +96,13 @@ internal sealed class HingeProfile
     public Interval KneeRange(double confidence)
     {
         var limit = Limit(confidence);
-        var first = hinges.FindIndex(hinge => hinge.Squares <= limit);
-        var last = hinges.FindLastIndex(hinge => hinge.Squares <= limit);
+        var first = _hinges.FindIndex(hinge => hinge.Squares <= limit);
+        var last = _hinges.FindLastIndex(hinge => hinge.Squares <= limit);
         return new Interval(
-            first == 0 ? 0 : Crossing(hinges[first - 1], hinges[first]),
-            last == hinges.Count - 1 ? double.PositiveInfinity
-                : last == hinges.Count - 2 ? modes[^1].Megapixels
-                : Crossing(hinges[last + 1], hinges[last]));
+            first == 0 ? 0 : Crossing(_hinges[first - 1], _hinges[first]),
+            last == _hinges.Count - 1 ? double.PositiveInfinity
+                : last == _hinges.Count - 2 ? _modes[^1].Megapixels
+                : Crossing(_hinges[last + 1], _hinges[last]));
 
         double Crossing(Hinge outside, Hinge inside) =>
             inside.Knee + (outside.Knee - inside.Knee) * (limit - inside.Squares) / (outside.Squares - inside.Squares);
@@ -118,7 +118,7 @@ internal sealed class HingeProfile
         var limit = Limit(confidence);
         var noise = limit - Best.Squares;
         var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
-        foreach (var hinge in hinges.Where(hinge => hinge.Squares <= limit))
+        foreach (var hinge in _hinges.Where(hinge => hinge.Squares <= limit))
         {
             var (value, variance, time) = quantity(hinge);
             var half = Math.Sqrt(variance * (limit - hinge.Squares) + time * time * noise);
@@ -135,7 +135,7 @@ internal sealed class HingeProfile
     }
 
     // Runs that agree to the last digit leave no noise; rounding must not then make the best hinge exclude itself.
-    private double Rounding => 1e-24 * runs;
+    private double Rounding => 1e-24 * _runs;
 
     // Sharper and sharper around the best knee, because precise runs allow only a small part of the space between two modes.
     private static List<Hinge> Grid(IReadOnlyList<LadderMode> modes, double[] expected)

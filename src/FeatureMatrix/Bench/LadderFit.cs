@@ -45,8 +45,8 @@ public sealed record LadderPoint(long Pixels, Sample Fps, Bound Bound);
 /// <summary>A fitted ladder; <see cref="Ladder"/> states the model. Fitting is weighted least squares over all knees.</summary>
 public sealed record LadderFit : Ladder
 {
-    private readonly HingeProfile profile;
-    private readonly Hinge chosen;
+    private readonly HingeProfile _profile;
+    private readonly Hinge _chosen;
 
     internal LadderFit(IReadOnlyList<LadderRun> kept, IReadOnlyList<LadderRun> outlying, double confidence)
     {
@@ -54,34 +54,34 @@ public sealed record LadderFit : Ladder
         Outlying = outlying;
         Used = kept;
         var modes = LadderMode.From(kept);
-        profile = HingeProfile.Of(modes);
-        Shape = !profile.Rejects(profile.Level, 1, confidence) ? LadderShape.Flat
-            : !profile.Rejects(profile.Line, 2, confidence) ? LadderShape.Rising
+        _profile = HingeProfile.Of(modes);
+        Shape = !_profile.Rejects(_profile.Level, 1, confidence) ? LadderShape.Flat
+            : !_profile.Rejects(_profile.Line, 2, confidence) ? LadderShape.Rising
             : LadderShape.Bent;
-        chosen = Shape switch
+        _chosen = Shape switch
         {
-            LadderShape.Flat => profile.Level,
-            LadderShape.Rising => profile.Line,
-            LadderShape.Bent => profile.Best,
+            LadderShape.Flat => _profile.Level,
+            LadderShape.Rising => _profile.Line,
+            LadderShape.Bent => _profile.Best,
             _ => throw new UnreachableException(),
         };
 
-        var knees = profile.KneeRange(confidence);
-        var slopeKnown = Shape != LadderShape.Flat && knees.High < profile.LastCorner;
-        Knee = new Estimate(Shape == LadderShape.Bent && slopeKnown ? chosen.Knee : null, knees);
+        var knees = _profile.KneeRange(confidence);
+        var slopeKnown = Shape != LadderShape.Flat && knees.High < _profile.LastCorner;
+        Knee = new Estimate(Shape == LadderShape.Bent && slopeKnown ? _chosen.Knee : null, knees);
 
-        var flat = profile.Range(confidence, hinge => (hinge.Flat, hinge.VarianceFlat));
+        var flat = _profile.Range(confidence, hinge => (hinge.Flat, hinge.VarianceFlat));
         ProcessorTime = Shape == LadderShape.Rising
             ? new Estimate(null, flat with { Low = 0 })
-            : new Estimate(chosen.Flat, flat);
+            : new Estimate(_chosen.Flat, flat);
 
-        var slope = profile.Range(confidence, hinge => (hinge.Slope, hinge.VarianceSlope));
-        var constant = profile.Range(confidence, hinge => (hinge.Fixed, hinge.VarianceFixed));
+        var slope = _profile.Range(confidence, hinge => (hinge.Slope, hinge.VarianceSlope));
+        var constant = _profile.Range(confidence, hinge => (hinge.Fixed, hinge.VarianceFixed));
         PixelTime = new Estimate(
-            slopeKnown ? chosen.Slope : null,
+            slopeKnown ? _chosen.Slope : null,
             new Interval(Math.Max(0, slope.Low), slopeKnown ? slope.High : double.PositiveInfinity));
         FixedTime = new Estimate(
-            slopeKnown ? chosen.Fixed : null,
+            slopeKnown ? _chosen.Fixed : null,
             new Interval(slopeKnown ? constant.Low : double.NegativeInfinity, constant.High));
 
         Points = [.. modes.Select(mode => new LadderPoint(
@@ -116,16 +116,16 @@ public sealed record LadderFit : Ladder
     public IReadOnlyList<LadderRun> Outlying { get; }
 
     /// <summary>The standard deviation of one run as a share of its frame time.</summary>
-    public double Noise => Math.Sqrt(profile.Variance);
+    public double Noise => Math.Sqrt(_profile.Variance);
 
     /// <summary>How likely mere scatter puts the modes so far off the model; null where that cannot be told. Small: something else changed between modes.</summary>
-    public double? MisfitP => profile.MisfitP;
+    public double? MisfitP => _profile.MisfitP;
 
     internal IReadOnlyList<LadderRun> Used { get; }
 
-    internal double Squares => profile.Squares;
+    internal double Squares => _profile.Squares;
 
-    internal int DegreesOfFreedom => profile.DegreesOfFreedom;
+    internal int DegreesOfFreedom => _profile.DegreesOfFreedom;
 
     /// <summary>The speed at a mode between the lowest and the highest measured one; never beyond.</summary>
     /// <param name="pixels">Width times height.</param>
@@ -136,30 +136,30 @@ public sealed record LadderFit : Ladder
             return new Prediction.OutsideMeasured(pixels, Points[0].Pixels, Points[^1].Pixels);
 
         var p = pixels / 1e6;
-        var mean = profile.Range(confidence, hinge => (hinge.At(p), hinge.VarianceAt(p)));
-        var oneRun = profile.RangeWithNoise(confidence, hinge => (hinge.At(p), hinge.VarianceAt(p), hinge.At(p)));
-        return new Prediction.Predicted(pixels, 1000 / chosen.At(p), mean.Per1000(), oneRun.Per1000(), confidence);
+        var mean = _profile.Range(confidence, hinge => (hinge.At(p), hinge.VarianceAt(p)));
+        var oneRun = _profile.RangeWithNoise(confidence, hinge => (hinge.At(p), hinge.VarianceAt(p), hinge.At(p)));
+        return new Prediction.Predicted(pixels, 1000 / _chosen.At(p), mean.Per1000(), oneRun.Per1000(), confidence);
     }
 
     private Bound BoundAt(double megapixels, IReadOnlyList<LadderMode> modes) => Shape switch
     {
-        LadderShape.Flat => SteepestSlope(modes) * megapixels < chosen.Flat / 2 ? Bound.Processor : Bound.NotKnown,
+        LadderShape.Flat => SteepestSlope(modes) * megapixels < _chosen.Flat / 2 ? Bound.Processor : Bound.NotKnown,
         LadderShape.Rising => MostlyPixels(megapixels) ? Bound.Card : Bound.Mixed,
         LadderShape.Bent when megapixels <= Knee.Interval.Low => Bound.Processor,
         LadderShape.Bent => megapixels > Knee.Interval.High && MostlyPixels(megapixels) ? Bound.Card : Bound.Mixed,
         _ => throw new UnreachableException(),
     };
 
-    private bool MostlyPixels(double megapixels) => chosen.Slope * megapixels >= chosen.At(megapixels) / 2;
+    private bool MostlyPixels(double megapixels) => _chosen.Slope * megapixels >= _chosen.At(megapixels) / 2;
 
     // A flat ladder may hide a slope in its noise; this is the upper end of a straight line's.
     private double SteepestSlope(IReadOnlyList<LadderMode> modes)
     {
         var line = LeastSquares.Fit(
             [[.. modes.Select(_ => 1.0)], [.. modes.Select(mode => mode.Megapixels)]],
-            [.. modes.Select(mode => mode.MeanTime / chosen.Flat)],
+            [.. modes.Select(mode => mode.MeanTime / _chosen.Flat)],
             [.. modes.Select(mode => (double)mode.Times.Count)]);
         var t = Bench.Confidence.TwoSidedT(Confidence, DegreesOfFreedom);
-        return chosen.Flat * (line.Estimates[1] + t * Noise * Math.Sqrt(line.UnscaledCovariance[1, 1]));
+        return _chosen.Flat * (line.Estimates[1] + t * Noise * Math.Sqrt(line.UnscaledCovariance[1, 1]));
     }
 }
