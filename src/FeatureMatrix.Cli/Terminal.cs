@@ -1,5 +1,5 @@
-using FeatureMatrix.Reports;
 using FeatureMatrix.Rendering.Tables;
+using FeatureMatrix.Reports;
 
 namespace FeatureMatrix.Cli;
 

@@ -29,10 +29,11 @@ public static class ExplanationBuilder
         AddSection(lines, "Software rendering, shown apart", verdict.Software.Select(renderer =>
             new ExplanationLine(LineKind.Statement, $"{Names.Of(renderer)} on {Names.List(renderer.Oses.Select(os => os.Name).ToList())}: the processor draws, whatever the card")));
         AddSection(lines, "Routes that do not count", Rejected(verdict));
-        lines.Add(new ExplanationLine(LineKind.Statement, "By the routes listed; certain, barring defects nobody recorded."));
+        lines.Add(new ExplanationLine(
+            LineKind.Statement, verdict.Headline.Range.IsCertain ? "By the routes listed; certain, barring defects nobody recorded." : "By the routes listed."));
         var where = verdict.Setups.Count == 1
-            ? $"{verdict.Setups[0].Card.Name}, {Names.Of(verdict.Setups[0])}"
-            : verdict.Setups.Select(setup => setup.Card.Name).FirstOrDefault() ?? "no setup";
+            ? $"{verdict.Card.Name}, {Names.Of(verdict.Setups[0])}"
+            : verdict.Os is { } os ? $"{verdict.Card.Name} under {os.Name}" : verdict.Card.Name;
         return new ExplanationLine(LineKind.Statement, $"{verdict.Title.Name} on {where}: {LabelWording.Label(verdict)}", lines);
     }
 
@@ -40,8 +41,10 @@ public static class ExplanationBuilder
     {
         if (verdict.Headline.By.Count == 0)
         {
-            if (verdict.Routes.Count == 0)
-                yield return new ExplanationLine(LineKind.Stop, "No accelerated route is recorded for this title here");
+            if (verdict.Setups.Count == 0)
+                yield return new ExplanationLine(LineKind.Stop, $"{verdict.Card.Name} has no driver there, and the list of its drivers is declared complete");
+            else if (verdict.Routes.Count == 0)
+                yield return new ExplanationLine(LineKind.Stop, $"{verdict.Title.Name} has no accelerated path on record");
             yield break;
         }
 
@@ -56,7 +59,7 @@ public static class ExplanationBuilder
         foreach (var gate in finding.Form.Gates.Where(gate => gate.IsOpen))
         {
             if (GateWording.Passes(gate, finding.Route) is { } passes)
-                lines.Add(new ExplanationLine(LineKind.Met, passes, Basis(gate.Answer)));
+                lines.Add(new ExplanationLine(LineKind.Met, passes, gate.Reason is GateReason.Watched ? [] : Basis(gate.Answer)));
         }
 
         lines.AddRange(finding.Form.Needs.Select(need => NeedLine(need, finding.Range)));
@@ -78,6 +81,14 @@ public static class ExplanationBuilder
         var name = Names.Of(term.Need.Choices);
         var basis = term.Choices.SelectMany(choice => Basis(choice.Answer)).ToList();
         var loss = range.Best.Losses.Concat(range.Worst.Losses).FirstOrDefault(loss => loss.Need == term.Need);
+        if (term.CertainlyMetBy is { } met)
+        {
+            var emulated = met.Answer.Support == Support.Emulated ? ", emulated" : "";
+            var earlier = term.Choices.TakeWhile(choice => choice != met).Where(choice => !choice.Answer.IsSettled).Select(choice => Names.Of(choice.Capability)).ToList();
+            var whatever = earlier.Count > 0 ? $"; {Names.List(earlier, "or")} is not known and does not matter" : "";
+            return new ExplanationLine(LineKind.Met, $"{Names.Of(met.Capability)}: there{emulated}{whatever}", Basis(met.Answer));
+        }
+
         if (term.Choices.Any(choice => !choice.Answer.IsSettled) && (loss is null || !range.Best.Losses.Contains(loss) || !range.Worst.Losses.Contains(loss)))
         {
             var open = term.Choices.First(choice => !choice.Answer.IsSettled).Answer;
@@ -87,11 +98,7 @@ public static class ExplanationBuilder
 
         if (loss is not null)
             return new ExplanationLine(LineKind.Loss, $"loses {LabelWording.LossText(loss)}: {Effect(loss)}", basis);
-        var how = term.Choices.FirstOrDefault(choice => choice.Answer.Support != Support.No)?.Answer;
-        var emulated = how?.Support == Support.Emulated ? ", emulated" : "";
-        return how is null
-            ? new ExplanationLine(LineKind.Met, $"{name} is missing, which is no loss ({Names.Of(term.Need.Strength)})", basis)
-            : new ExplanationLine(LineKind.Met, $"{name}: there{emulated}", basis);
+        return new ExplanationLine(LineKind.Met, $"{name}: nothing lost ({Names.Of(term.Need.Strength)})", basis);
     }
 
     /// <summary>What the viewer sees: the title's own text, else the feature's.</summary>

@@ -33,7 +33,7 @@ internal static class ChipAndDriver
         Answer Settled(Support said)
         {
             if (said != Support.Yes)
-                return ToAnswer([said], AnswerReason.Stated, driver.Grade, chip, driver, open);
+                return ToAnswer([said], AnswerReason.Stated, driver.Grade, Outranked(chip), driver, open);
             if (handsOn)
             {
                 var reason = chip.IsSettled ? AnswerReason.PassedOn : chip.Reason;
@@ -42,7 +42,7 @@ internal static class ChipAndDriver
 
             if (chip.IsSettled && chip.Claims[0] == Support.No)
                 return ToAnswer([Support.Emulated], AnswerReason.EmulatedOverChip, driver.Grade, chip, driver, open);
-            return ToAnswer([Support.Yes], AnswerReason.Stated, driver.Grade, chip, driver, open);
+            return ToAnswer([Support.Yes], AnswerReason.Stated, driver.Grade, Outranked(chip), driver, open);
         }
 
         IEnumerable<Support> StatesBehind(Support said)
@@ -54,6 +54,10 @@ internal static class ChipAndDriver
             return chip.IsSettled && chip.Claims[0] == Support.No ? [Support.Emulated] : [Support.Yes];
         }
     }
+
+    /// <summary>The chip's facts where the driver's answer replaces them: kept and shown, but they decide nothing.</summary>
+    private static FactWeighing.Decision Outranked(FactWeighing.Decision chip) =>
+        chip with { Winners = [], Losers = [.. chip.Winners, .. chip.Losers] };
 
     private static IReadOnlyList<Support> StatesOf(FactWeighing.Decision decision) => decision.Reason switch
     {

@@ -43,17 +43,17 @@ public sealed class Resolver
     public Catalog Catalog => _catalog;
 
     /// <summary>The verdict about a title on one setup.</summary>
-    public Verdict Resolve(Title title, Setup setup, Terms? terms = null) => Resolve(title, [setup], terms);
+    public Verdict Resolve(Title title, Setup setup, Terms? terms = null) => Resolve(title, setup.Card, [setup], terms);
 
     /// <summary>The verdict about a title on a card: the best permitted setup counts (rule R17).</summary>
-    public Verdict Resolve(Title title, Card card, Terms? terms = null) => Resolve(title, SetupsOf(card), terms);
+    public Verdict Resolve(Title title, Card card, Terms? terms = null) => Resolve(title, card, SetupsOf(card), terms);
 
     /// <summary>The verdict about a title on a card under one operating system.</summary>
     public Verdict Resolve(Title title, Card card, Os os, Terms? terms = null) =>
-        Resolve(title, SetupsOf(card).Where(setup => setup.Os == os).ToList(), terms);
+        Resolve(title, card, SetupsOf(card).Where(setup => setup.Os == os).ToList(), terms) with { Os = os };
 
-    /// <summary>The verdict about a title on the setups given; in each completion the best permitted route counts (rule R13).</summary>
-    public Verdict Resolve(Title title, IReadOnlyList<Setup> setups, Terms? terms = null)
+    /// <summary>The verdict about a title on some setups of a card; in each completion the best permitted route counts (rule R13).</summary>
+    public Verdict Resolve(Title title, Card card, IReadOnlyList<Setup> setups, Terms? terms = null)
     {
         terms ??= Terms.Default;
         var routes = Routes(title, setups)
@@ -66,6 +66,7 @@ public sealed class Resolver
         return new Verdict
         {
             Title = title,
+            Card = card,
             Setups = setups,
             Terms = terms,
             Headline = headline,

@@ -97,6 +97,28 @@ public sealed record NeedTerm
 
     /// <summary>True where the route was seen to run, which settles every must (rule R15).</summary>
     public bool WasSeenToRun { get; init; }
+
+    /// <summary>
+    /// The alternative that meets the need whatever the unknowns turn out to be; null where none does. Earlier alternatives
+    /// may be open, as long as none of them can be taken and disappoint.
+    /// </summary>
+    public Choice? CertainlyMetBy
+    {
+        get
+        {
+            foreach (var choice in Choices)
+            {
+                if (choice.Answer.States.All(Meets))
+                    return choice;
+                if (choice.Answer.States.Any(state => state != Support.No && !Meets(state)))
+                    return null;
+            }
+
+            return null;
+        }
+    }
+
+    private bool Meets(Support state) => state == Support.Yes || (state == Support.Emulated && !Need.HardwareOnly);
 }
 
 /// <summary>An observation that contradicts what the facts say, and the facts to look at again (rule R15).</summary>

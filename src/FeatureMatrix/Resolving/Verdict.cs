@@ -108,7 +108,13 @@ public sealed record Verdict
     /// <summary>The title.</summary>
     public required Title Title { get; init; }
 
-    /// <summary>The setups that were looked at.</summary>
+    /// <summary>The card.</summary>
+    public required Card Card { get; init; }
+
+    /// <summary>The operating system, where only one was asked about; null otherwise.</summary>
+    public Os? Os { get; init; }
+
+    /// <summary>The setups that were looked at; none where the card has no driver there.</summary>
     public required IReadOnlyList<Setup> Setups { get; init; }
 
     /// <summary>The terms.</summary>

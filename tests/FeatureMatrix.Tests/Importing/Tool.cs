@@ -8,7 +8,7 @@ internal static class Tool
     /// <summary>Standard output; fails where the command's exit code is not 0.</summary>
     public static string Run(string command, IEnumerable<string> arguments, params (string Name, string Value)[] environment)
     {
-        var start = new ProcessStartInfo(command, arguments) 
+        var start = new ProcessStartInfo(command, arguments)
         {
             UseShellExecute = false,
             RedirectStandardOutput = true,

@@ -37,7 +37,7 @@ public static class FactWording
             parts.Add(os.Name);
         if (scope.Api is { } api)
             parts.Add(api.Name);
-        return parts.Count == 0 ? "everything" : string.Join(", ", parts);
+        return parts.Count == 0 ? "the wrapper itself" : string.Join(", ", parts);
     }
 
     /// <summary>Versions: <c>Northlight 9x 2.10 and later</c>.</summary>
@@ -80,7 +80,7 @@ public static class FactWording
         var saw = new List<string>();
         if (observation.Runs is { } runs)
             saw.Add(runs ? "runs" : "does not run");
-        saw.AddRange(observation.Seen.Select(seen => $"{Names.Of(seen.Capability)}: {Seen(seen.Seen)}"));
+        saw.AddRange(observation.Seen.Select(seen => $"{Names.Of(seen.Capability)} {Seen(seen.Seen)}"));
         var with = new List<string>();
         if (observation.Card is { } card)
             with.Add(card.Name);
@@ -97,7 +97,7 @@ public static class FactWording
         }
 
         var date = observation.Date is { } day ? $", {day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)}" : "";
-        return $"{Names.List(saw)} with {string.Join(", ", with)} ({Evidence(observation.Evidence)}{date})";
+        return $"{string.Join("; ", saw)} with {string.Join(", ", with)} ({Evidence(observation.Evidence)}{date})";
     }
 
     private static string Seen(Support support) => support switch

@@ -18,6 +18,8 @@ public static class LabelWording
         var route = RouteText(headline.Route);
         var forced = headline.IsForced ? " (forced)" : "";
         var text = route.Length > 0 ? $"{OutcomeText(headline)}, {route}{forced}" : OutcomeText(headline) + forced;
+        if (headline.Outcome == OutcomeLabel.RunsByOneOf)
+            text += $"; {UnknownWording.Short(headline.Deciding)} {Decides(headline.Deciding)}";
         return PresetText(headline) is { } preset ? $"{text}; {preset}" : text;
     }
 
@@ -28,7 +30,7 @@ public static class LabelWording
         OutcomeLabel.Loses => LosesText(headline.Range.Best),
         OutcomeLabel.RunsNotKnown => $"runs, {NotKnownText(headline.Range)} not known",
         OutcomeLabel.RunsByOneOf =>
-            $"runs by one of {Names.List(headline.By.Select(finding => RouteName(finding, headline.By)).Distinct(StringComparer.Ordinal).ToList(), "or")}; {UnknownWording.Short(headline.Deciding)} {Decides(headline.Deciding)}",
+            $"runs by one of {Names.List(headline.By.Select(finding => RouteName(finding, headline.By)).Distinct(StringComparer.Ordinal).ToList(), "or")}",
         OutcomeLabel.NotKnown => $"not known, at best {AtBest(headline.Range.Best)}",
         OutcomeLabel.DoesNotRun => "does not run",
         _ => throw new System.Diagnostics.UnreachableException(),
