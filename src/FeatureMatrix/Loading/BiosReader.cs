@@ -11,9 +11,9 @@ internal sealed class BiosReader(Draft draft)
     private readonly List<(Driver Driver, Fields Fields, Provenance Provenance)> _versions = [];
 
     /// <summary>The branch of one card; nothing where it states no BIOS.</summary>
-    public void Build(Shelf<Card>.Item item)
+    public void Build(Shelf<Card>.Item item, Card card)
     {
-        if (item.Fields.Take("bios") is not { } node || item.Value is not { } card)
+        if (item.Fields.Take("bios") is not { } node)
             return;
         var branch = new DriverBranch { Id = $"{card.Id}-bios", Name = $"BIOS of {card.Name}", Maker = card.Maker };
         if (draft.Branches.Declares(branch.Id))

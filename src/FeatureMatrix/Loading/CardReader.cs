@@ -12,6 +12,7 @@ internal sealed partial class CardReader(Draft draft, SystemReader systems)
     public Card? Build(Shelf<Card>.Item item)
     {
         var fields = item.Fields;
+        fields.Expect("companion", "bios", "supply");
         var provenance = Provenance.Of(item, draft);
         var clocks = fields.Inner("clocks");
         var chip = fields.RequiredWord("chip") is { } word ? draft.Chips.Find(word, Faults) : null;
@@ -40,30 +41,25 @@ internal sealed partial class CardReader(Draft draft, SystemReader systems)
     }
 
     /// <summary>The companion of an add-in, once all cards exist.</summary>
-    public void Link(Shelf<Card>.Item item)
+    public void Link(Shelf<Card>.Item item, Card card)
     {
         var word = item.Fields.Word("companion");
         if (word is not null && draft.Cards.Find(word, Faults) is { } companion)
         {
-            if (item.Value is { IsAddIn: false })
+            if (!card.IsAddIn)
                 Faults.Add(FaultTexts.Impossible(word.Origin, "only an add-in has a companion; write 'add-in: yes' or drop it"));
-            else if (companion == item.Value || companion.IsAddIn)
+            else if (companion == card || companion.IsAddIn)
                 Faults.Add(FaultTexts.Impossible(word.Origin, $"the companion '{companion.Id}' is no 2D card but an add-in itself"));
-            item.Value?.Link(companion);
+            card.Link(companion);
         }
 
-        if (item.Value is { IsAddIn: true } && word is null)
+        if (card.IsAddIn && word is null)
             Faults.Add(FaultTexts.AddInAlone(item.Origin, item.Fields.Label));
     }
 
     /// <summary>The statements about one card.</summary>
-    public IReadOnlyList<SupplyFact> Supply(Shelf<Card>.Item item)
-    {
-        var entries = item.Fields.Entries("supply");
-        return item.Value is { } card
-            ? draft.Supply.Read(entries, new Scope { Card = card }, null, Provenance.Of(item, draft))
-            : [];
-    }
+    public IReadOnlyList<SupplyFact> Supply(Shelf<Card>.Item item, Card card) => draft.Supply.Read(
+        item.Fields.Entries("supply"), new Scope { Card = card }, null, Provenance.Of(item, draft));
 
     /// <summary>One physical board; null where its card is missing.</summary>
     public Specimen? Specimen(Shelf<Specimen>.Item item)

@@ -21,7 +21,7 @@ internal sealed class ChipReader(Draft draft)
     /// </summary>
     public IReadOnlyList<SupplyFact> Supply()
     {
-        var items = draft.Chips.Items.ToDictionary(item => item.Value!);
+        var items = draft.Chips.Made.ToDictionary(made => made.Value, made => made.Item);
         var own = items.ToDictionary(pair => pair.Key, pair => Own(pair.Key, pair.Value));
         var parents = items.ToDictionary(pair => pair.Key, pair => Parent(pair.Value));
         return [.. items.Keys.SelectMany(chip => All(chip, items, own, parents))];

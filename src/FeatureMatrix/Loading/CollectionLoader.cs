@@ -81,16 +81,16 @@ public static class CollectionLoader
         var (chips, cards, drivers, bios) = (new ChipReader(draft), new CardReader(draft, systems), new DriverReader(draft), new BiosReader(draft));
         draft.Chips.Build(ChipReader.Build);
         draft.Cards.Build(cards.Build);
-        foreach (var item in draft.Cards.Items)
-            cards.Link(item);
+        foreach (var (item, card) in draft.Cards.Made)
+            cards.Link(item, card);
         draft.Specimens.Build(cards.Specimen);
         draft.Branches.Build(drivers.Build);
-        foreach (var item in draft.Cards.Items)
-            bios.Build(item);
+        foreach (var (item, card) in draft.Cards.Made)
+            bios.Build(item, card);
         draft.Wrappers.Build(new WrapperReader(draft, systems).Build);
         draft.Facts.AddRange(chips.Supply());
-        draft.Facts.AddRange(draft.Cards.Items.SelectMany(cards.Supply));
-        draft.Facts.AddRange(draft.Branches.Items.SelectMany(drivers.Supply));
+        draft.Facts.AddRange(draft.Cards.Made.SelectMany(made => cards.Supply(made.Item, made.Value)));
+        draft.Facts.AddRange(draft.Branches.Made.SelectMany(made => drivers.Supply(made.Item, made.Value)));
         draft.Facts.AddRange(bios.Supply());
     }
 

@@ -39,9 +39,8 @@ internal sealed partial class DriverReader(Draft draft)
     }
 
     /// <summary>The statements about one branch: what its versions offer and supply.</summary>
-    public IReadOnlyList<SupplyFact> Supply(Shelf<DriverBranch>.Item item)
+    public IReadOnlyList<SupplyFact> Supply(Shelf<DriverBranch>.Item item, DriverBranch branch)
     {
-        var branch = item.Value!;
         var provenance = Provenance.Of(item, draft);
         var usual = item.Fields.Entries("offers");
         var facts = new List<SupplyFact>();

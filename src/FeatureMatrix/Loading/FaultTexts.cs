@@ -51,6 +51,9 @@ internal static class FaultTexts
     public static Fault Unknown(Origin at, string kind, string word, IEnumerable<string> legal) =>
         Error("FM103", at, $"unknown {kind} '{Cut(word)}'{MeantOr(word, legal, "there is")}");
 
+    public static Fault VersionMissing(Origin at, string of, IEnumerable<string> versions) =>
+        Error("FM103", at, $"{of} needs a version here; there is {string.Join(", ", versions)}");
+
     public static Fault DuplicateKey(Origin at, string key, Origin first) =>
         Error("FM104", at, $"key '{Cut(key)}' occurs a second time; the first is in line {Number(first.Line)}");
 
@@ -65,7 +68,7 @@ internal static class FaultTexts
 
     // Values.
     public static Fault NotOneOf(Origin at, string label, string word, IEnumerable<string> legal) =>
-        Error("FM107", at, $"'{Cut(word)}' is no value of {label}{Meant(word, legal)}; it is {OneOf(legal)}");
+        Error("FM107", at, $"'{Cut(word)}' is no value of {label}: it is {OneOf(legal)}{Meant(word, legal)}");
 
     public static Fault NoSuchLevel(Origin at, Feature feature, string word) =>
         Error("FM108", at, $"'{Cut(word)}' is no level of {feature.Id}; its levels are {string.Join(", ", feature.Levels)}");
@@ -84,10 +87,10 @@ internal static class FaultTexts
 
     // What is impossible together.
     public static Fault DeniedBelow(Origin at, Capability had, Capability denied, Origin other) => Error(
-        "FM111", at, $"'{had}' is supplied here, and '{denied}', which it includes, is denied by the same source at {Place(at, other)}");
+        "FM111", at, $"'{had}' is supplied here, and '{denied}', which it includes, is denied by the same source {Place(at, other)}");
 
     public static Fault SaidBothWays(Origin at, Capability capability, Origin other) => Error(
-        "FM111", at, $"'{capability}' is stated a second time and differently by the same source; the first is at {Place(at, other)}");
+        "FM111", at, $"'{capability}' is stated a second time and differently by the same source; the first is {Place(at, other)}");
 
     public static Fault Impossible(Origin at, string what) => Error("FM111", at, what);
 
@@ -112,8 +115,8 @@ internal static class FaultTexts
     private static Fault Warning(string code, Origin at, string message) => new(code, Severity.Warning, at, message);
 
     private static string Place(Origin from, Origin to) => from.File == to.File
-        ? $"line {Number(to.Line)}"
-        : $"{to.File}({Number(to.Line)},{Number(to.Column)})";
+        ? $"in line {Number(to.Line)}"
+        : $"at {to.File}({Number(to.Line)},{Number(to.Column)})";
 
     private static string Meant(string word, IEnumerable<string> legal) =>
         Nearest.To(word, legal) is { } near ? $"; did you mean '{near}'?" : "";
@@ -139,7 +142,7 @@ internal static class FaultTexts
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 
-    private static string OneLine(string text) => text.ReplaceLineEndings(" ").Trim();
+    private static string OneLine(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     /// <summary>Keeps a message on one readable line whatever the file holds.</summary>
     private static string Cut(string text)

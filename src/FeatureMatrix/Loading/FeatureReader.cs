@@ -33,10 +33,10 @@ internal sealed class FeatureReader(Draft draft)
     /// <summary>Completes the implications once all features exist.</summary>
     public void Link()
     {
-        var named = draft.Features.Items.ToDictionary(item => item.Value!, item => (item, Words: item.Fields.List("implies")));
+        var named = draft.Features.Made.ToDictionary(made => made.Value, made => (made.Item, Words: made.Item.Fields.List("implies")));
         foreach (var (feature, (item, words)) in named)
         {
-            if (words.Any(word => LeadsTo(word, item.Id, named.Values.ToDictionary(n => n.item.Id, n => n.Words), [])))
+            if (words.Any(word => LeadsTo(word, item.Id, named.Values.ToDictionary(n => n.Item.Id, n => n.Words), [])))
                 draft.Faults.Add(FaultTexts.Cycle(item.Fields.OriginOf("implies"), draft.Features.Kind, item.Id, "implies"));
             else
                 feature.Link([.. words.Select(draft.References.Capability).OfType<Capability>()]);

@@ -49,6 +49,13 @@ internal sealed class Fields
     /// <summary>Where the key stands; where the map begins if it was not written.</summary>
     public Origin OriginOf(string key) => _entries.TryGetValue(key, out var entry) ? entry.Key.Origin : Origin;
 
+    /// <summary>Keys that a later step takes: they are legal even if that step is never reached.</summary>
+    public void Expect(params ReadOnlySpan<string> keys)
+    {
+        foreach (var key in keys)
+            _asked.Add(key);
+    }
+
     /// <summary>Takes all that is left, for maps whose keys are partly ids.</summary>
     public IReadOnlyList<MappingEntry> TakeRest()
     {

@@ -15,7 +15,7 @@ internal static class Nearest
         if (word.Length > LongestCompared)
             return null;
         string? best = null;
-        var least = Math.Max(1, word.Length / 3) + 1;
+        var least = (word.Length / 3) + 1;
         foreach (var candidate in candidates.Where(c => c.Length <= LongestCompared).Order(StringComparer.Ordinal))
         {
             var distance = Distance(word, candidate);

@@ -67,7 +67,7 @@ internal sealed class NodeParser
     private Node? Document()
     {
         Node? root = null;
-        while (_parser.MoveNext())
+        while (Advance())
         {
             switch (_parser.Current)
             {
@@ -153,9 +153,26 @@ internal sealed class NodeParser
         return new Mapping(At(start), entries);
     }
 
-    private ParsingEvent Next() => _parser.MoveNext()
+    private ParsingEvent Next() => Advance()
         ? _parser.Current!
         : throw new RefusedException(FaultTexts.NotYaml(new Origin(_file, 0, 0), "the text ends too early"));
+
+    /// <summary>
+    /// The next event. On some malformed texts YamlDotNet fails with a general exception instead of its own (found by
+    /// feeding it random pieces); the place is then that of the last event it understood.
+    /// </summary>
+    private bool Advance()
+    {
+        try
+        {
+            return _parser.MoveNext();
+        }
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException or IndexOutOfRangeException or OverflowException)
+        {
+            var last = _parser.Current is { } current ? At(_file, current.End) : new Origin(_file, 0, 0);
+            throw new RefusedException(FaultTexts.NotYaml(last, "what follows here has no form that YAML knows"));
+        }
+    }
 
     /// <summary>Ends the reading of one file; never leaves this class.</summary>
     private sealed class RefusedException(Fault fault) : Exception(fault.Message)

@@ -53,7 +53,10 @@ internal sealed class References(Draft draft)
             return null;
         if (version is null && branch.Versions.Count == 1)
             return branch.Versions[0];
-        return Version(word, branch, version ?? "");
+        if (version is not null)
+            return Version(word, branch, version);
+        Faults.AddDangling(FaultTexts.VersionMissing(word.Origin, $"driver '{branch.Id}'", branch.Versions.Select(d => d.Version)));
+        return null;
     }
 
     /// <summary>A branch, one version of it, or a part of it: <c>driver</c>, <c>from</c> and <c>to</c>. Null where none is stated.</summary>
@@ -89,8 +92,10 @@ internal sealed class References(Draft draft)
             return wrapper.Versions[0];
         if (wrapper.Versions.FirstOrDefault(v => v.Version == version) is { } found)
             return found;
-        Faults.AddDangling(FaultTexts.Unknown(
-            word.Origin, $"version of wrapper {wrapper.Id}", version ?? "", wrapper.Versions.Select(v => v.Version)));
+        var versions = wrapper.Versions.Select(v => v.Version);
+        Faults.AddDangling(version is null
+            ? FaultTexts.VersionMissing(word.Origin, $"wrapper '{wrapper.Id}'", versions)
+            : FaultTexts.Unknown(word.Origin, $"version of wrapper {wrapper.Id}", version, versions));
         return null;
     }
 

@@ -15,7 +15,9 @@ internal sealed partial class Shelf<T>(string kind)
     /// <summary>One entity, for messages.</summary>
     public string Kind { get; } = kind;
 
-    public IEnumerable<Item> Items => _items.Values;
+    /// <summary>Those of which an object could be made.</summary>
+    public IEnumerable<(Item Item, T Value)> Made =>
+        _items.Values.Where(item => item.Value is not null).Select(item => (item, item.Value!));
 
     /// <summary>The finished objects, by id.</summary>
     public IReadOnlyList<T> All => [.. _items.Values.Select(item => item.Value).OfType<T>()];
@@ -29,20 +31,20 @@ internal sealed partial class Shelf<T>(string kind)
         else if (_items.TryGetValue(id, out var first))
             faults.Add(FaultTexts.DuplicateId(entry.Key.Origin, Kind, id, first.Origin));
         else
-            _items.Add(id, new Item(id, section, entry, Read(id, entry, faults)));
+            _items.Add(id, new Item(id, section, entry, Fields.Of(entry.Value, $"{Kind} '{id}'", faults)));
     }
 
     /// <summary>Second pass: makes the objects. Null where too much is missing; the reasons are faults then.</summary>
     public void Build(Func<Item, T?> build)
     {
-        foreach (var item in _items.Values)
+        foreach (var item in _items.Values.Where(item => item.IsMap))
             item.Value = build(item);
     }
 
     /// <summary>Reports the keys that no reader asked for, and the statements without a source.</summary>
     public void Done(FaultList faults)
     {
-        foreach (var item in _items.Values)
+        foreach (var item in _items.Values.Where(item => item.IsMap))
         {
             item.Fields.Done();
             item.Unsourced.Report(faults);
@@ -66,17 +68,11 @@ internal sealed partial class Shelf<T>(string kind)
 
     public bool Declares(string id) => _items.ContainsKey(id);
 
-    private Fields Read(string id, MappingEntry entry, FaultList faults)
-    {
-        var label = $"{Kind} '{id}'";
-        return Fields.Of(entry.Value, label, faults) ?? new Fields(new Mapping(entry.Value.Origin, []), label, faults);
-    }
-
     [GeneratedRegex("^[a-z0-9]+([.-][a-z0-9]+)*$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex IdForm();
 
     /// <summary>One entity on its way from YAML to the model.</summary>
-    internal sealed class Item(string id, string section, MappingEntry entry, Fields fields)
+    internal sealed class Item(string id, string section, MappingEntry entry, Fields? fields)
     {
         public string Id { get; } = id;
 
@@ -85,10 +81,13 @@ internal sealed partial class Shelf<T>(string kind)
 
         public Origin Origin => entry.Key.Origin;
 
-        public Fields Fields { get; } = fields;
+        /// <summary>False where a text or list stands in the place of its keys; nothing can be made of it then.</summary>
+        public bool IsMap => fields is not null;
+
+        public Fields Fields => fields ?? throw new InvalidOperationException($"{Id} has no keys");
 
         /// <summary>Its statements that name no source.</summary>
-        public UnsourcedCount Unsourced { get; } = new(fields.Label);
+        public UnsourcedCount Unsourced { get; } = new(fields?.Label ?? id);
 
         public T? Value { get; set; }
     }
