@@ -44,7 +44,7 @@ public sealed class The_order_of_files_and_the_ends_of_lines
 
         Assert.Equal(
             """
-            a.yaml(1,12): warning FM201: card 'k': this statement names no source, so it counts as inferred at best
+            a.yaml(1,9): warning FM201: card 'k': this statement names no source, so it counts as inferred at best
             a.yaml(1,28): error FM103: unknown chip 'x'; there is c, d
             a.yaml(1,31): error FM101: unknown key 'yaer' in card 'k'; did you mean 'year'?
             b.yaml(2,16): error FM101: unknown key 'makr' in chip 'c'; did you mean 'maker'?
