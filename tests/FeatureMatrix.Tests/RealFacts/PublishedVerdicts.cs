@@ -1,3 +1,4 @@
+using System.Globalization;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Model;
 using FeatureMatrix.Resolving;
@@ -96,6 +97,24 @@ public sealed class PublishedVerdicts
         var range = Verdict(title, card, driver).Headline.Range;
         Assert.False(range.IsCertain);
         Assert.Equal([decidedBy], range.Deciding.Cast<UnknownFact.Supply>().Select(unknown => unknown.Capability.ToString()));
+    }
+
+    [Theory] // Vendor, device and subsystem lines of pci.ids, Debian package pci.ids; its subsystem lines give the vendor first.
+    [InlineData("millennium-g400-16", "102b", "0525", "102b 0328  Millennium G400 16Mb SDRAM")]
+    [InlineData("millennium-g400-32", "102b", "0525", "102b 0378  Millennium G400 32Mb SDRAM")]
+    [InlineData("sr9", "5333", "8a22", "105d 0018  SR9 8Mb SDRAM")]
+    public void Boards_carry_the_ids_and_memory_of_the_public_list(string id, string vendor, string device, string subsystem)
+    {
+        var lines = File.ReadAllLines(External.File("/usr/share/misc/pci.ids", "pci.ids"));
+        var board = lines.SkipWhile(line => !line.StartsWith(vendor + "  ", StringComparison.Ordinal))
+            .SkipWhile(line => !line.StartsWith($"\t{device}  ", StringComparison.Ordinal)).Skip(1)
+            .TakeWhile(line => line.StartsWith("\t\t", StringComparison.Ordinal)).Single(line => line == "\t\t" + subsystem);
+        var card = Catalog.Cards.Single(c => c.Id == id);
+        Assert.Equal(
+            [$@"PCI\VEN_{vendor}&DEV_{device}&SUBSYS_{board[7..11]}{board[2..6]}".ToUpperInvariant()],
+            card.HardwareIds.Select(hardwareId => hardwareId.ToUpperInvariant()));
+        var megabytes = int.Parse(board.Split(' ').Single(word => word.EndsWith("Mb", StringComparison.Ordinal))[..^2], CultureInfo.InvariantCulture);
+        Assert.Equal(new VideoMemory.Unified(megabytes * 1024L * 1024), card.Memory);
     }
 
     [Fact]
