@@ -1,5 +1,6 @@
 using System.Text;
 using FeatureMatrix.Importing;
+using FeatureMatrix.Tests.Importing.Fuzzing;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Importing;
@@ -53,6 +54,30 @@ public class Reading_a_pci_id_list
         var entry = Assert.Single(PciIdList.Read(new StringReader("f0a1  " + new string('x', 100_000))));
         Assert.Equal(PciIdList.LongestLine - 6, entry.Name.Length);
     }
+}
+
+public class Feeding_the_id_readers_rubbish
+{
+    private static readonly byte[] List = Encoding.Latin1.GetBytes(
+        "f0a1  Northlight\n\t0007  NL7\n\t\tf0b2 1234  Lantern 7\nC 03  Display controller\n\t00  VGA\n\t\t00  VGA controller\n");
+
+    [Fact]
+    public void List_gives_one_entry_a_line() => Rubbish.Feed(1500, List, bytes =>
+    {
+        var text = Encoding.Latin1.GetString(bytes);
+        var lines = text.Split('\n').Count(l => l.Replace("\r", "", StringComparison.Ordinal) is { Length: > 0 } line && line[0] != '#');
+        Assert.Equal(lines, PciIdList.Read(new StringReader(text)).Count());
+    });
+
+    [Fact]
+    public void Id_that_reads_writes_itself_back() => Rubbish.Feed(3000, Encoding.ASCII.GetBytes(@"PCI\VEN_F0A1&DEV_0007&SUBSYS_1234F0B2&REV_0A"), bytes =>
+    {
+        var text = Encoding.Latin1.GetString(bytes);
+        if (HardwareId.TryParse(text, out var id, out var faultAt))
+            Assert.Equal(text, id!.ToString(), ignoreCase: true);
+        else
+            Assert.InRange(faultAt, 0, text.Length);
+    });
 }
 
 /// <summary>Against the list that Debian packages, read a second way: by the shape of its lines alone.</summary>

@@ -102,6 +102,9 @@ public abstract record FitReason
     /// <summary>Outputs or inputs are stated by no document.</summary>
     public sealed record OutputsUndocumented(bool OfCard, bool OfRig) : FitReason;
 
+    /// <summary>This output may reach this input, if they carry the same kind of signal, which no document states.</summary>
+    public sealed record SignalUndocumented(VideoConnector Output, VideoConnector Input) : FitReason;
+
     /// <summary>No output carries a signal that an input of the monitor takes.</summary>
     public sealed record NoCommonOutput : FitReason;
 

@@ -47,10 +47,12 @@ public static class FitCheck
     {
         if (outputs is null || inputs is null)
             return new FitFinding(FitAspect.Outputs, FitVerdict.NotKnown, new OutputsUndocumented(outputs is null, inputs is null));
-        var pairs = outputs.SelectMany(o => inputs.Where(i => (SignalsOf(o) & SignalsOf(i)) != Signals.None).Select(i => new OutputAgrees(o, i)));
-        return pairs.OrderBy(p => p.Output != p.Input).FirstOrDefault() is { } pair
-            ? new FitFinding(FitAspect.Outputs, FitVerdict.DocumentsAgree, pair)
-            : new FitFinding(FitAspect.Outputs, FitVerdict.DoNotInsert, new NoCommonOutput());
+        var pairs = outputs.SelectMany(o => inputs.Select(i => (Output: o, Input: i))).OrderBy(p => p.Output != p.Input).ToList();
+        foreach (var (output, input) in pairs.Where(p => Share(Certain(p.Output), Certain(p.Input))))
+            return new FitFinding(FitAspect.Outputs, FitVerdict.DocumentsAgree, new OutputAgrees(output, input));
+        foreach (var (output, input) in pairs.Where(p => Share(Possible(p.Output), Possible(p.Input))))
+            return new FitFinding(FitAspect.Outputs, FitVerdict.NotKnown, new SignalUndocumented(output, input));
+        return new FitFinding(FitAspect.Outputs, FitVerdict.DoNotInsert, new NoCommonOutput());
     }
 
     private static FitFinding Memory(OsMemoryLimit os, long? installed) => (installed, os.Mebibytes) switch
@@ -82,13 +84,23 @@ public static class FitCheck
         Composite = 8,
     }
 
-    private static Signals SignalsOf(VideoConnector connector) => connector switch
+    private static bool Share(Signals one, Signals other) => (one & other) != Signals.None;
+
+    private static Signals Certain(VideoConnector connector) => connector switch
     {
         VideoConnector.Vga or VideoConnector.DviA => Signals.AnalogueRgb,
         VideoConnector.DviD => Signals.Digital,
         VideoConnector.DviI => Signals.AnalogueRgb | Signals.Digital,
         VideoConnector.SVideo => Signals.SVideo,
         VideoConnector.Composite => Signals.Composite,
+        VideoConnector.Dvi or VideoConnector.Other => Signals.None,
         _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    private static Signals Possible(VideoConnector connector) => connector switch
+    {
+        VideoConnector.Dvi => Signals.AnalogueRgb | Signals.Digital,
+        VideoConnector.Other => Signals.AnalogueRgb | Signals.Digital | Signals.SVideo | Signals.Composite,
+        _ => Certain(connector),
     };
 }

@@ -55,8 +55,14 @@ public enum AgpDesign
 /// <summary>A monitor connector, on a card or on a monitor.</summary>
 public enum VideoConnector
 {
+    /// <summary>Any other; what it carries is not known.</summary>
+    Other,
+
     /// <summary>15-pin analogue.</summary>
     Vga,
+
+    /// <summary>DVI of a kind that no document states.</summary>
+    Dvi,
 
     /// <summary>DVI with analogue signals only.</summary>
     DviA,

@@ -38,11 +38,10 @@ public static class CardLister
         {
             if (match.Closest(device) is { } closest)
             {
-                var install = package.InstallFor(device, os);
-                if (DoubtAbout(package, device, install, os) is { } doubt)
+                if (package.InstallDoubt(device, os) is { } doubt)
                     doubts.Add(doubt);
                 else
-                    hits.Add(new ListingHit(device, closest.Id, closest.Specificity, closest.Rank, install));
+                    hits.Add(new ListingHit(device, closest.Id, closest.Specificity, closest.Rank, package.InstallFor(device, os)));
             }
             else if (device.Ids.Any(i => i.Pci is { Vendor: { } v, Device: { } d } && IsSameChip(new PciDevice(v, d))))
             {
@@ -60,14 +59,5 @@ public static class CardLister
         return new CardListing(os, status, hits, best == ListingStatus.Listed ? [] : siblings, doubts);
 
         bool IsSameChip(PciDevice device) => device == card.Device || sameChip.Contains(device);
-    }
-
-    private static ListingDoubt? DoubtAbout(InfPackage package, ListedDevice device, InstallSection install, TargetWindows os)
-    {
-        if (install.Name is null)
-            return new ListingDoubt(ListingDoubtKind.NoInstallSection, device.Line, device.InstallSection);
-        var meantForNt = string.Equals(package.Version.Signature, "Windows NT", StringComparison.OrdinalIgnoreCase);
-        var otherFamily = os.Family == WindowsFamily.Nt ? !install.Service : install.Service && meantForNt;
-        return otherFamily ? new ListingDoubt(ListingDoubtKind.OtherFamily, device.Line, install.Name) : null;
     }
 }

@@ -71,4 +71,19 @@ public sealed record InfPackage(
             section is not null
             && (Document.Section(name + ".Services") is not null || section.Entry("Include") is not null || section.Entry("Needs") is not null));
     }
+
+    /// <summary>
+    /// Why a line is no evidence that the system can install the device, or null: its install section is absent, or it is
+    /// meant for the other family. An NT display driver needs a service; a section with one, under a signature for NT, is
+    /// not for 9x.
+    /// </summary>
+    public ListingDoubt? InstallDoubt(ListedDevice device, TargetWindows os)
+    {
+        var install = InstallFor(device, os);
+        if (install.Name is null)
+            return new ListingDoubt(ListingDoubtKind.NoInstallSection, device.Line, device.InstallSection);
+        var meantForNt = string.Equals(Version.Signature, "Windows NT", StringComparison.OrdinalIgnoreCase);
+        var otherFamily = os.Family == WindowsFamily.Nt ? !install.Service : install.Service && meantForNt;
+        return otherFamily ? new ListingDoubt(ListingDoubtKind.OtherFamily, device.Line, install.Name) : null;
+    }
 }

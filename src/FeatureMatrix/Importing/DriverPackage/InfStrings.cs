@@ -21,7 +21,7 @@ internal sealed class InfStrings
             .MinBy(s => s.Name.ToUpperInvariant(), StringComparer.Ordinal);
         foreach (var entry in section?.Entries ?? [])
         {
-            // A comma outside quotes belongs to the string as far as a single value goes; what follows it does not.
+            // An unquoted string ends at a comma, as any value does.
             if (entry.Key is { } key && !_strings.TryAdd(key.Text.Replace("%%", "%", StringComparison.Ordinal), entry.Values[0].Text))
                 faults.Add(InfFaultKind.DuplicateString, key.Line, key.Column, key.Text);
         }

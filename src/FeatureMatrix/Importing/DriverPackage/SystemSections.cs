@@ -3,13 +3,13 @@ namespace FeatureMatrix.Importing.DriverPackage;
 /// <summary>What a package offers to one system.</summary>
 public enum SystemSupport
 {
-    /// <summary>It cannot be told: nothing in the file is for that system, or the documentation disagrees about it.</summary>
+    /// <summary>It cannot be told: nothing in the file is certainly for that system, or the documentation disagrees about it.</summary>
     Unknown,
 
     /// <summary>Empty sections exclude the system.</summary>
     Excluded,
 
-    /// <summary>At least one section for that system lists devices.</summary>
+    /// <summary>A section for that system lists a device that can be installed there.</summary>
     Offered,
 }
 
@@ -18,16 +18,19 @@ public enum SystemSupport
 /// <param name="Doubts">Where something that should be there is not.</param>
 public sealed record SystemSections(IReadOnlyList<ModelsSection> Sections, IReadOnlyList<ListingDoubt> Doubts)
 {
-    private SystemSupport Support =>
-        Sections.Any(s => s.Devices is { Count: > 0 }) ? SystemSupport.Offered
-        : Sections.Count > 0 && Doubts.Count == 0 ? SystemSupport.Excluded
-        : SystemSupport.Unknown;
-
-    /// <summary>What a package offers to a system.</summary>
+    /// <summary>What a package offers to a system. Devices that it cannot install there offer nothing and exclude nothing.</summary>
     public static SystemSupport SupportOf(InfPackage package, TargetWindows os)
     {
-        var readings = Readings(package, os).Select(r => r.Support).Distinct().ToList();
+        var readings = Readings(package, os).Select(r => r.Support(package, os)).Distinct().ToList();
         return readings.Count == 1 ? readings[0] : SystemSupport.Unknown;
+    }
+
+    private SystemSupport Support(InfPackage package, TargetWindows os)
+    {
+        var devices = Sections.SelectMany(s => s.Devices!).ToList();
+        if (devices.Exists(d => package.InstallDoubt(d, os) is null))
+            return SystemSupport.Offered;
+        return devices.Count == 0 && Sections.Count > 0 && Doubts.Count == 0 ? SystemSupport.Excluded : SystemSupport.Unknown;
     }
 
     /// <summary>

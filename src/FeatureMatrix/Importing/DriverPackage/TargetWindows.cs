@@ -33,4 +33,15 @@ public sealed record TargetWindows(WindowsFamily Family, int Major, int Minor)
 
     /// <summary>The systems of the period, oldest first.</summary>
     public static IReadOnlyList<TargetWindows> All { get; } = [Windows95, Windows98, WindowsMe, Windows2000, WindowsXp];
+
+    /// <summary>The system that an id of the vocabulary stands for, or null where it reads no INF files of this kind.</summary>
+    public static TargetWindows? Of(string osId) => osId switch
+    {
+        "windows-95" => Windows95,
+        "windows-98" or "windows-98se" => Windows98,
+        "windows-me" => WindowsMe,
+        "windows-2000" => Windows2000,
+        "windows-xp" => WindowsXp,
+        _ => null,
+    };
 }

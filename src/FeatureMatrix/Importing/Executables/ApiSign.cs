@@ -31,6 +31,7 @@ internal static class ApiSigns
         new ApiLibraryName("d3d8.dll", new ApiUse(Direct3D, "8"), false),
         new ApiLibraryName("d3d9.dll", new ApiUse(Direct3D, "9"), false),
         new ApiLibraryName("opengl32.dll", new ApiUse(OpenGl, "1.1"), false),
+        new ApiLibraryName("libgl.so.1", new ApiUse(OpenGl, null), false),
         new ApiLibraryName("glide.dll", new ApiUse(Glide, null), true),
         new ApiLibraryName("glide2x.dll", new ApiUse(Glide, "2"), true),
         new ApiLibraryName("glide2x.ovl", new ApiUse(Glide, "2"), true),

@@ -69,6 +69,14 @@ public class Card_against_a_whole_pc
         FitCheck.Compare(Card with { Outputs = [VideoConnector.DviI, VideoConnector.Vga] }, Rig with { MonitorInputs = [VideoConnector.Vga] })
             .Findings[2].Reason);
 
+    [Theory]
+    [InlineData(VideoConnector.Dvi, VideoConnector.DviD)]
+    [InlineData(VideoConnector.Dvi, VideoConnector.Dvi)]
+    [InlineData(VideoConnector.Other, VideoConnector.Vga)]
+    public void Connector_of_an_unstated_kind_is_not_known(VideoConnector output, VideoConnector input) => Assert.Equal(
+        (FitVerdict.NotKnown, new SignalUndocumented(output, input)),
+        Worst(Card with { Outputs = [output] }, Rig with { MonitorInputs = [input] }));
+
     [Fact]
     public void Unseen_outputs_are_not_known() => Assert.Equal(
         (FitVerdict.NotKnown, new OutputsUndocumented(false, true)), Worst(Card, Rig with { MonitorInputs = null }));

@@ -42,12 +42,36 @@ public class Choosing_models_sections
             [MyName.NTx86.5.1]
             %MyDev% = InstallB,hwid
             [MyName]
+            [InstallB]
+            [InstallB.Services]
             """);
         var vista = new TargetWindows(WindowsFamily.Nt, 6, 0);
         Assert.Equal(
             [SystemSupport.Excluded, SystemSupport.Offered, SystemSupport.Excluded],
             new[] { TargetWindows.Windows2000, TargetWindows.WindowsXp, vista }.Select(os => SystemSections.SupportOf(package, os)));
     }
+
+    [Fact]
+    public void Package_without_services_is_offered_to_9x_and_not_known_for_nt()
+    {
+        var package = Read("[Version]\nSignature=$Chicago$\n[Manufacturer]\nM=S\n[S]\nX=I,PCI\\VEN_F0A1&DEV_0007\n[I]\na=b");
+        Assert.Equal(
+            [SystemSupport.Offered, SystemSupport.Offered, SystemSupport.Offered, SystemSupport.Unknown, SystemSupport.Unknown],
+            TargetWindows.All.Select(os => SystemSections.SupportOf(package, os)));
+    }
+
+    [Theory]
+    [InlineData("windows-95", 4, 0)]
+    [InlineData("windows-98", 4, 10)]
+    [InlineData("windows-98se", 4, 10)]
+    [InlineData("windows-me", 4, 90)]
+    [InlineData("windows-2000", 5, 0)]
+    [InlineData("windows-xp", 5, 1)]
+    public void System_of_the_vocabulary_has_its_version(string id, int major, int minor) =>
+        Assert.Equal((major, minor), (TargetWindows.Of(id)!.Major, TargetWindows.Of(id)!.Minor));
+
+    [Fact]
+    public void Dos_reads_no_inf() => Assert.Null(TargetWindows.Of("dos"));
 
     // "INF Manufacturer Section": %FooCorp%=FooMfg, NT, NT.5, NT.5.5, NT....0x80 gives [FooMfg.NT.5] on Windows XP.
     [Fact]

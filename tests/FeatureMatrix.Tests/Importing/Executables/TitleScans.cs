@@ -1,6 +1,7 @@
 using System.Text;
 using FeatureMatrix.Importing.Executables;
 using FeatureMatrix.Model;
+using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Importing.Executables;
 
@@ -64,6 +65,23 @@ public class Scanning_a_titles_folder(MingwPrograms programs)
     [Fact]
     public void Library_in_a_subfolder_is_shipped_too() => Assert.Equal(
         ["bin/GLIDE3X.DLL"], TitleScanner.Scan([new TitleFile("bin/GLIDE3X.DLL", "MZ"u8.ToArray())]).Shipped.Select(s => s.File));
+
+    /// <summary>
+    /// A real open-source game as Debian packages it; none is packaged for Windows, so this one has text, and no import
+    /// table. Its file is searched for the same words by plain comparison.
+    /// </summary>
+    [Fact]
+    public void Packaged_game_shows_the_extensions_it_names()
+    {
+        var path = External.File("/usr/games/neverball", "neverball");
+        var scan = Scan(path);
+        Assert.Equal(["opengl "], scan.Renderers.Select(r => $"{r.Use.Api} {r.Use.Level}"));
+        var text = Encoding.Latin1.GetString(File.ReadAllBytes(path));
+        var named = text.Split('\0').Where(w => w.StartsWith("GL_EXT_", StringComparison.Ordinal) || w.StartsWith("GL_ARB_", StringComparison.Ordinal));
+        Assert.Equal(named.Distinct().Order(StringComparer.Ordinal), scan.Extensions.Select(e => e.Name));
+        Assert.All(scan.Extensions, e => Assert.Equal(text.IndexOf(e.Name, StringComparison.Ordinal), e.Sightings[0].Offset));
+        Assert.NotEmpty(scan.Extensions);
+    }
 
     [Fact]
     public void Order_of_files_does_not_matter()
