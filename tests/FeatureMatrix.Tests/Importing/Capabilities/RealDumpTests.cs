@@ -1,7 +1,11 @@
 using System.Globalization;
 using System.Text;
 using FeatureMatrix.Importing.Capabilities;
+using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Importing.OpenGl;
+using FeatureMatrix.Model;
+using Supplied = FeatureMatrix.Model.Support;
+using FeatureMatrix.Tests.Importing.Measuring;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Importing.Capabilities;
@@ -138,6 +142,25 @@ public sealed class RealDumpTests(RealDump dump) : IClassFixture<RealDump>
                 new ExtensionChange("opengl 0", "gl", "GL_EXT_fog_coord", false),
             ],
             CapabilityDifference.Between(first, second));
+    }
+
+    [Theory]
+    // The features that follow, by the vocabulary's signs: each from the raw word of the file and the bit of FACTS table B2.
+    [InlineData("fog-w", "direct3d9 0", "D3DCAPS9.RasterCaps", 0x100000, false)]
+    [InlineData("tex-cube", "direct3d9 0", "D3DCAPS9.TextureCaps", 0x800, false)]
+    [InlineData("bump-dot3", "direct3d9 0", "D3DCAPS9.TextureOpCaps", 0x800000, false)]
+    [InlineData("tex-npot", "direct3d9 0", "D3DCAPS9.TextureCaps", 0x2, true)]
+    [InlineData("stencil-two-sided", "direct3d9 0", "D3DCAPS9.StencilCaps", 0x100, false)]
+    [InlineData("tex-colorkey", "direct3d7 0 0", "D3DDEVICEDESC7.dpcTriCaps.dwTextureCaps", 0x8, false)]
+    [InlineData("npatch", "direct3d9 0", "D3DCAPS9.DevCaps", 0x1000000, false)]
+    public void A_feature_is_what_the_raw_word_says(string id, string section, string field, uint bit, bool inverted)
+    {
+        var supply = MeasuredSupply.Of(CapabilityDump.Parse(dump.Bytes()), Vocabularies.Ours());
+        var expected = (RawWord(section, field) & bit) != 0 != inverted ? Supplied.Yes : Supplied.No;
+        if (supply.Disputes.Any(d => d.Feature.Id == id))
+            Assert.DoesNotContain(supply.Statements, s => s.Capability.Feature.Id == id);
+        else
+            Assert.Equal(expected, Assert.Single(supply.Statements, s => s.Capability.Feature.Id == id).Support);
     }
 
     private static string Named(DumpSection section) => string.Join(' ', [section.Kind, .. section.Ordinals]);
