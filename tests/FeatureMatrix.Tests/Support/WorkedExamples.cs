@@ -1,7 +1,7 @@
 namespace FeatureMatrix.Tests.Support;
 
 /// <summary>A question about a world, with the recorded answer, as it stands in a Markdown file.</summary>
-internal sealed record WorkedExample(string File, string Name, string World, string Question, string Expected, int ExpectedLine)
+internal sealed record WorkedExample(string File, string Name, string World, string Kind, string Question, string Expected, int ExpectedLine)
 {
     /// <summary>
     /// Compares the answer with the recorded one; with <c>UPDATE_GOLDENS=1</c> records it in the file instead, to be read before it
@@ -23,26 +23,27 @@ internal sealed record WorkedExample(string File, string Name, string World, str
 internal static class WorkedExamples
 {
     private static readonly Lock Writing = new();
+    private static readonly string[] Kinds = ["ask", "label", "recommended", "timing"];
 
     /// <summary>The examples of a file, its path relative to the test project, or to the repository where it starts with a slash.</summary>
     public static IReadOnlyList<WorkedExample> In(string file)
     {
         var lines = System.IO.File.ReadAllLines(PathOf(file));
         var examples = new List<WorkedExample>();
-        string world = "", question = "", heading = "";
+        string world = "", kind = "", question = "", heading = "";
         for (var i = 0; i < lines.Length; i++)
         {
             if (lines[i].StartsWith("## ", StringComparison.Ordinal))
                 heading = lines[i][3..];
-            else if (lines[i].StartsWith("ask: ", StringComparison.Ordinal))
-                question = lines[i][5..];
+            else if (Kinds.FirstOrDefault(word => lines[i].StartsWith(word + ": ", StringComparison.Ordinal)) is { } word)
+                (kind, question) = (word, lines[i][(word.Length + 2)..]);
             else if (lines[i] == "```yaml")
                 world = Block(lines, ref i);
             else if (lines[i] == "```text")
             {
                 var start = i;
                 var expected = Block(lines, ref i);
-                examples.Add(new WorkedExample(file, $"{heading} | {question}", world, question, expected, start));
+                examples.Add(new WorkedExample(file, $"{heading} | {question}{Times(examples, heading, question)}", world, kind, question, expected, start));
             }
         }
 
@@ -62,6 +63,21 @@ internal static class WorkedExamples
             lines.InsertRange(current.ExpectedLine + 1, actual.Split('\n'));
             System.IO.File.WriteAllText(path, string.Join('\n', lines) + "\n");
         }
+    }
+
+    /// <summary>The world that every example of the file builds on; empty where there is none.</summary>
+    public static string Base(string file)
+    {
+        var lines = System.IO.File.ReadAllLines(PathOf(file));
+        var start = Array.IndexOf(lines, "```base");
+        return start < 0 ? "" : Block(lines, ref start);
+    }
+
+    // The same question may be asked of several worlds under one heading.
+    private static string Times(List<WorkedExample> examples, string heading, string question)
+    {
+        var before = examples.Count(example => example.Name.StartsWith($"{heading} | ", StringComparison.Ordinal) && example.Question == question);
+        return before == 0 ? "" : $" ({before + 1})";
     }
 
     private static string Block(string[] lines, ref int i)

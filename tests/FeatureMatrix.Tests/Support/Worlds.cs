@@ -57,6 +57,13 @@ internal static class Worlds
         return result.Catalog ?? throw new InvalidOperationException(string.Join('\n', result.Faults));
     }
 
+    /// <summary>A world in two texts: a base that several share, and what one adds.</summary>
+    public static Catalog Load(string common, string yaml)
+    {
+        var result = CollectionLoader.Load([new SourceText("vocabulary/test.yaml", Vocabulary), new SourceText("base.yaml", common), new SourceText("world.yaml", yaml)]);
+        return result.Catalog ?? throw new InvalidOperationException(string.Join('\n', result.Faults));
+    }
+
     /// <summary>The same with its faults. The text is the file <c>world.yaml</c>.</summary>
     public static LoadResult Try(string yaml) =>
         CollectionLoader.Load([new SourceText("vocabulary/test.yaml", Vocabulary), new SourceText("world.yaml", yaml)]);

@@ -19,7 +19,7 @@ public static class LabelWording
         var forced = headline.IsForced ? " (forced)" : "";
         var text = route.Length > 0 ? $"{OutcomeText(headline)}, {route}{forced}" : OutcomeText(headline) + forced;
         if (headline.Outcome == OutcomeLabel.RunsByOneOf)
-            text += $"; {UnknownWording.Short(headline.Deciding)} {Decides(headline.Deciding)}";
+            text += $"; decided by {UnknownWording.Short(headline.Deciding)}";
         return PresetText(headline) is { } preset ? $"{text}; {preset}" : text;
     }
 
@@ -117,8 +117,6 @@ public static class LabelWording
         var open = UnknownWording.Short(range.Deciding);
         return certain.Count == 0 ? open : $"loses {Names.List(certain.Select(LossText).ToList())}, {open}";
     }
-
-    private static string Decides(IReadOnlyList<UnknownFact> deciding) => deciding.Count == 1 ? "decides" : "decide";
 
     private static string RouteName(RouteFinding finding, IReadOnlyList<RouteFinding> among)
     {

@@ -1,0 +1,109 @@
+using System.Globalization;
+using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Wording;
+using FeatureMatrix.Resolving;
+
+namespace FeatureMatrix.Reports;
+
+/// <summary>One way of laying out a frame buffer at a mode, and whether the card's pool holds it.</summary>
+/// <param name="Mode">The mode.</param>
+/// <param name="Depth">Colour depth in bits.</param>
+/// <param name="BackBuffers">1 for double buffering, 2 for triple.</param>
+/// <param name="DepthBits">Depth-buffer bits; 0 for none.</param>
+/// <param name="Samples">Samples a pixel.</param>
+/// <param name="FrameBytes">The frame buffer in bytes, a lower bound.</param>
+/// <param name="Fits">Whether the bound fits; null where the card's memory is not recorded.</param>
+/// <param name="LeftForTextures">Bytes left for textures; null where it does not fit or memory is not recorded.</param>
+public sealed record MemoryRow(
+    Mode Mode, int Depth, int BackBuffers, int DepthBits, int Samples, long FrameBytes, bool? Fits, long? LeftForTextures);
+
+/// <summary>Which frame buffers a card holds and what is left for textures (rules R10 and R11).</summary>
+public sealed record MemoryReport(Card Card, IReadOnlyList<MemoryRow> Rows, IReadOnlyList<(Title Title, Renderer Renderer, TextureFit Fit, DrawMode Draw)> Titles)
+{
+    /// <summary>The caution that belongs to every table of high modes.</summary>
+    public const string ModeCaution =
+        "Before you set a high mode, check the monitor's documented limits: wrong timings can damage an old monitor.";
+
+    private static readonly (int Colour, int Depth)[] Depths = [(16, 0), (16, 16), (32, 0), (32, 24), (32, 32)];
+    private static readonly int[] BackBufferCounts = [1, 2];
+    private static readonly int[] SampleCounts = [1, 2, 4];
+
+    /// <summary>Every common mode at 16 and 32 bit, double and triple buffered, without and with depth, at 1, 2 and 4 samples.</summary>
+    public static MemoryReport Of(Decisions decisions, Card card)
+    {
+        var rows = FrameBuffer.CommonModes
+            .SelectMany(mode => Depths.SelectMany(depth => BackBufferCounts.SelectMany(back => SampleCounts
+                .Select(samples => RowOf(card, mode, depth.Colour, back, depth.Depth, samples)))))
+            .ToList();
+        var titles = decisions.Titles
+            .SelectMany(title => decisions.On(title, card).Headline.By.Take(1))
+            .Where(finding => finding.Route.Renderer.Memory.Presets.Count > 0)
+            .Select(finding => (finding.Route.Renderer.Title, finding.Route.Renderer, finding.Form.Textures, finding.Form.Draw)).ToList();
+        return new MemoryReport(card, rows, titles);
+    }
+
+    /// <summary>The rows as a table.</summary>
+    public Table ToTable() => new(
+        $"Memory of {Card.Name}",
+        $"{MemoryText(Card.Memory)}. Frame buffers are lower bounds: a board may need more, so only \"does not fit\" is certain. {ModeCaution}",
+        [new("Mode"), new("Colour", true), new("Buffers"), new("Depth", true), new("Samples", true), new("Frame buffer"), new("Fits"), new("Left for textures")],
+        Rows.Select(row => (IReadOnlyList<TableCell>)
+        [
+            new TableCell(row.Mode.ToString()), Number(row.Depth), new TableCell(row.BackBuffers == 1 ? "double" : "triple"),
+            Number(row.DepthBits), Number(row.Samples), new TableCell(Names.Mebibytes(row.FrameBytes), row.FrameBytes),
+            new TableCell(row.Fits switch { true => "fits", false => "does not fit", null => "not known" }),
+            row.LeftForTextures is { } left ? new TableCell(Names.Mebibytes(left), left) : TableCell.Empty,
+        ]).ToList());
+
+    /// <summary>The titles' texture presets as a table.</summary>
+    public Table PresetTable() => new(
+        $"Texture presets on {Card.Name}", "The largest preset that fits at the mode each title is judged at; estimated unless measured.",
+        [new("Title"), new("Path"), new("Mode"), new("Largest preset"), new("Left for textures")],
+        Titles.Select(row => (IReadOnlyList<TableCell>)
+        [
+            new TableCell(row.Title.Name), new TableCell(Names.Of(row.Renderer)), new TableCell($"{row.Draw.Mode}, {row.Draw.Depth} bit"),
+            new TableCell(PresetText(row.Fit)), new TableCell(row.Fit.BytesLeft is { } left ? Names.Mebibytes(left) : "not known"),
+        ]).ToList());
+
+    /// <summary>A card's memory in words.</summary>
+    public static string MemoryText(VideoMemory? memory) => memory switch
+    {
+        null => "Memory not recorded",
+        VideoMemory.Unified unified => $"{Names.Mebibytes(unified.Bytes)} shared by frame buffer and textures{Bus(memory)}",
+        VideoMemory.Split split => $"{Names.Mebibytes(split.FrameBytes)} for the frame buffer, {Names.Mebibytes(split.TextureBytes)} for textures{Bus(memory)}",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    private static string Bus(VideoMemory memory) => memory.TexturesFromSystemMemory switch
+    {
+        true => "; textures may also lie in main memory",
+        false => "; textures must fit on the board",
+        null => "; whether textures may lie in main memory is not recorded",
+    };
+
+    private static string PresetText(TextureFit fit)
+    {
+        if (fit.NothingFits)
+            return "none fits";
+        if (fit.Highest is not { } preset)
+            return "not known";
+        return $"{preset.Name}{(fit.Spills ? ", partly in main memory" : "")}{(fit.IsEstimated ? " (estimated)" : "")}";
+    }
+
+    private static MemoryRow RowOf(Card card, Mode mode, int colour, int back, int depth, int samples)
+    {
+        var bytes = FrameBuffer.Bytes(mode, colour, back, depth, samples);
+        bool? fits = card.Memory is { } memory ? bytes <= memory.FramePool : null;
+        long? left = fits == true
+            ? card.Memory switch
+            {
+                VideoMemory.Unified unified => unified.Bytes - bytes,
+                VideoMemory.Split split => split.TextureBytes,
+                _ => null,
+            }
+            : null;
+        return new MemoryRow(mode, colour, back, depth, samples, bytes, fits, left);
+    }
+
+    private static TableCell Number(int number) => new(number.ToString(CultureInfo.InvariantCulture), number);
+}
