@@ -53,7 +53,7 @@ public sealed class The_story_of_the_Loden_Sluice_bench(LodenSluice bench) : ICl
     [InlineData(Evening, "bellfounder", "placard-64", "software only")]
     [InlineData(Evening, "ironmonger-arena", "kite-9", "loses textures in one pass 2 textures (cosmetic), wrapper only")]
     [InlineData(Evening, "nine-fathom-bell", "kite-2", "loses W-buffer (wrong picture, cosmetic), wrapper only")]
-    [InlineData(Evening, "long-dusk-patrol", "beacon-32", "runs by one of Direct3D, standard depth or Direct3D, W-buffer, natively; W-buffer decides")]
+    [InlineData(Evening, "long-dusk-patrol", "beacon-32", "runs by one of Direct3D, standard depth or Direct3D, W-buffer, natively; decided by W-buffer")]
     [InlineData(Shelf, "hollow-regatta", "bulrush-pci", "loses 3D drawing in 32-bit colour (cosmetic), natively (forced)")]
     [InlineData(Shelf, "glass-estuary", "beacon-32", "not known, at best loses pixel shader version 1.1 (severe), natively")]
     [InlineData(Shelf, "glass-estuary", "tiller-64", "runs, texture sizes that are not powers of two not known, natively")]
