@@ -62,15 +62,26 @@ public class Feeding_the_id_readers_rubbish
         "f0a1  Northlight\n\t0007  NL7\n\t\tf0b2 1234  Lantern 7\nC 03  Display controller\n\t00  VGA\n\t\t00  VGA controller\n");
 
     [Fact]
-    public void List_gives_one_entry_a_line() => Rubbish.Feed(1500, List, bytes =>
+    public void List_gives_one_entry_a_line() => FeedList(1500);
+
+    [Fact]
+    public void Id_that_reads_writes_itself_back() => FeedId(3000);
+
+    [Fact, Trait("Category", "campaign")]
+    public void Readers_answer_for_every_input_of_a_long_campaign()
+    {
+        FeedList(200_000);
+        FeedId(400_000);
+    }
+
+    private static void FeedList(int inputs) => Rubbish.Feed(inputs, List, bytes =>
     {
         var text = Encoding.Latin1.GetString(bytes);
         var lines = text.Split('\n').Count(l => l.Replace("\r", "", StringComparison.Ordinal) is { Length: > 0 } line && line[0] != '#');
         Assert.Equal(lines, PciIdList.Read(new StringReader(text)).Count());
     });
 
-    [Fact]
-    public void Id_that_reads_writes_itself_back() => Rubbish.Feed(3000, Encoding.ASCII.GetBytes(@"PCI\VEN_F0A1&DEV_0007&SUBSYS_1234F0B2&REV_0A"), bytes =>
+    private static void FeedId(int inputs) => Rubbish.Feed(inputs, Encoding.ASCII.GetBytes(@"PCI\VEN_F0A1&DEV_0007&SUBSYS_1234F0B2&REV_0A"), bytes =>
     {
         var text = Encoding.Latin1.GetString(bytes);
         if (HardwareId.TryParse(text, out var id, out var faultAt))

@@ -1,16 +1,19 @@
 namespace FeatureMatrix.Deciding.Fit;
 
-/// <summary>Whether a card may go into a PC, as far as paper tells. Worst last; nothing here calls a combination harmless.</summary>
+/// <summary>
+/// Whether a card may go into a PC, as far as paper tells; nothing here calls a combination harmless. Numbered so that the
+/// greatest is the worst and nothing said is <see cref="NotKnown"/>.
+/// </summary>
 public enum FitVerdict
 {
     /// <summary>The documents of both state what is needed, and it agrees.</summary>
-    DocumentsAgree,
+    DocumentsAgree = -1,
 
     /// <summary>Something is stated nowhere, or not reliably: check both documents.</summary>
-    NotKnown,
+    NotKnown = 0,
 
     /// <summary>The documents, or the key, rule it out.</summary>
-    DoNotInsert,
+    DoNotInsert = 1,
 }
 
 /// <summary>What a finding is about.</summary>

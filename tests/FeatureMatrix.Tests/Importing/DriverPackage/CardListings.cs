@@ -105,6 +105,21 @@ public class Asking_a_package_for_a_card
         "Unknown; OtherFamily 6 I",
         Told(List(Board(1), TargetWindows.WindowsXp, "[Version]\nSignature=$Chicago$\n[Manufacturer]\nM=S\n[S]\nX=I,PCI\\VEN_F0A1&DEV_0007\n[I]\na=b")));
 
+    // "INF DDInstall Section": the architecture's section before NT's before the undecorated one; 9x reads the last alone.
+    [Theory]
+    [InlineData("[I]\n[I.NT]\n[I.NTx86]", "I.NTx86", "I")]
+    [InlineData("[I]\n[I.NT]", "I.NT", "I")]
+    [InlineData("[I]", "I", "I")]
+    [InlineData("[I.NT]", "I.NT", null)]
+    public void Install_section_is_the_closest_to_the_system(string sections, string? onXp, string? on98)
+    {
+        var package = InfReader.Read(Encoding.Latin1.GetBytes("[Manufacturer]\nM=S\n[S]\nX=I,PCI\\VEN_F0A1\n" + sections));
+        var device = package.Manufacturers.Single().Models.Single().Devices!.Single();
+        Assert.Equal(
+            (onXp, on98),
+            (package.InstallFor(device, TargetWindows.WindowsXp).Name, package.InstallFor(device, TargetWindows.Windows98).Name));
+    }
+
     [Theory]
     [InlineData("X=I,PCI\\VEN_F0A1&DEV_0007", "Listed; X by Device 0003 -> I")]
     [InlineData("", "Unknown; DocumentationDisagrees")]

@@ -150,6 +150,23 @@ public class Reading_a_hostile_inf
     public void Runs_of_backslashes_are_read_once() => Assert.True(
         InfReader.Read(Encoding.Latin1.GetBytes("[s]\na=" + new string('\\', InfLimits.Bytes - 10) + "b")).Complete);
 
+    /// <summary>The largest file that is read, made of what costs most: it may take some hundred megabytes in all, and no more.</summary>
+    [Theory]
+    [InlineData("a\n")]
+    [InlineData(",")]
+    [InlineData("[x]\n")]
+    [InlineData("\"\"\n")]
+    [InlineData("%a%=b,%a%\n")]
+    [InlineData("x=\\\n")]
+    public void Memory_stays_bounded(string repeated)
+    {
+        var head = "[Strings]\na=b\n[Manufacturer]\nM=S\n[S]\n";
+        var bytes = Encoding.Latin1.GetBytes(head + string.Concat(Enumerable.Repeat(repeated, (InfLimits.Bytes - 100) / repeated.Length)));
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        InfReader.Read(bytes);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 300_000_000);
+    }
+
     [Fact]
     public void Faults_stop_at_their_limit() => Assert.Equal(
         InfLimits.Faults + 1, InfReader.Read(Encoding.Latin1.GetBytes(string.Concat(Enumerable.Repeat("[]\n[x\n", 5000)))).Faults.Count);

@@ -34,6 +34,15 @@ public class Reading_import_tables(MingwPrograms programs)
     }
 
     [Fact]
+    public void Imports_by_number_agree_with_objdump()
+    {
+        var file = External.File("/usr/lib/x86_64-linux-gnu/wine/x86_64-windows/comdlg32.dll", "libwine");
+        var expected = MingwPrograms.ImportsByObjdump(file);
+        Assert.Contains("  #17", expected);
+        Assert.Equal(expected, Imports(File.ReadAllBytes(file)));
+    }
+
+    [Fact]
     public void Names_lie_at_their_offsets()
     {
         var bytes = File.ReadAllBytes(programs.DirectDraw);
