@@ -127,9 +127,12 @@ public static class ExplanationBuilder
     {
         if (verdict.Recommended is not { } route)
             return null;
-        var why = verdict.Headline.By.Contains(route)
-            ? "the route above"
-            : "it removes a loss that is severe or not graded";
+        var why = (verdict.Headline.By.Contains(route), verdict.Headline.By.Count) switch
+        {
+            (true, 1) => "the route above",
+            (true, _) => "try it first; where it fails, another of the routes above runs",
+            (false, _) => "it removes a loss that is severe or not graded",
+        };
         return new ExplanationLine(LineKind.Statement, $"Recommended: {Names.Of(route.Route)} ({why})");
     }
 
@@ -141,19 +144,32 @@ public static class ExplanationBuilder
     private static IEnumerable<ExplanationLine> Rejected(Verdict verdict)
     {
         var chosen = verdict.Headline.By.Concat(verdict.Alternatives).ToHashSet();
-        return verdict.Routes.Where(finding => !chosen.Contains(finding))
+        var rest = verdict.Routes.Where(finding => !chosen.Contains(finding)).ToList();
+        var bySystem = rest.Where(finding => IsAboutSystem(finding.Form.ShutGate)).ToList();
+        var byWrapperOrPath = bySystem
+            .GroupBy(finding => (finding.Form.ShutGate!.Reason, finding.Route.Renderer, finding.Route.Wrapper))
+            .Select(group => new ExplanationLine(
+                LineKind.Stop,
+                GateWording.Stops(group.First().Form.ShutGate!, group.First().Route, group.Select(finding => finding.Route.Setup.Os.Name).Distinct(StringComparer.Ordinal).ToList()),
+                group.SelectMany(finding => Basis(finding.Form.ShutGate!.Answer)).DistinctBy(line => line.Text, StringComparer.Ordinal).ToList()));
+        return rest.Except(bySystem)
             .Select(finding => (finding, reason: WhyNot(finding, verdict)))
             .GroupBy(pair => pair.reason.Text, StringComparer.Ordinal)
             .Select(group => group.First().reason with
             {
                 Text = $"{RouteList(group.Select(pair => pair.finding.Route).ToList())}: {group.Key}",
-            });
+            })
+            .Concat(byWrapperOrPath.DistinctBy(line => line.Text, StringComparer.Ordinal));
     }
+
+    /// <summary>True where the operating system alone stops the route; one line then speaks for all systems alike.</summary>
+    private static bool IsAboutSystem(Gate? gate) => gate?.Reason is
+        GateReason.RendererOnOs or GateReason.Runtime or GateReason.CardOnOs or GateReason.WrapperOnOs or GateReason.WrapperRuntime;
 
     private static ExplanationLine WhyNot(RouteFinding finding, Verdict verdict)
     {
         if (finding.Form.ShutGate is { } gate)
-            return new ExplanationLine(LineKind.Stop, GateWording.Stops(gate, finding.Route), Basis(gate.Answer));
+            return new ExplanationLine(LineKind.Stop, GateWording.Stops(gate, finding.Route, [finding.Route.Setup.Os.Name]), Basis(gate.Answer));
         if (finding.Range.CertainlyFails)
         {
             var must = finding.Form.Needs.FirstOrDefault(need =>

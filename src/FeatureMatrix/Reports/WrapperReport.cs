@@ -98,7 +98,7 @@ public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyL
                 finding.Route.Wrapper == version && finding.Route.Setup == chosen.Setup && finding.Route.Renderer == chosen.Renderer)))
             .Where(pair => pair.finding is { Range.CertainlyFails: true })
             .Select(pair => pair.finding!.Form.ShutGate is { } gate
-                ? GateWording.Stops(gate, pair.finding.Route)
+                ? GateWording.Stops(gate, pair.finding.Route, [chosen.Setup.Os.Name])
                 : $"{Names.Of(pair.version)} fails there");
         return string.Join("; ", reasons);
     }

@@ -7,17 +7,20 @@ namespace FeatureMatrix.Reports.Wording;
 public static class GateWording
 {
     /// <summary>Why a shut gate stops the route.</summary>
-    public static string Stops(Gate gate, Route route) => gate.Reason switch
+    /// <param name="gate">The gate.</param>
+    /// <param name="route">The route, or one of several that the same gate stops.</param>
+    /// <param name="systems">The operating systems on which it does.</param>
+    public static string Stops(Gate gate, Route route, IReadOnlyList<string> systems) => gate.Reason switch
     {
-        GateReason.RendererOnOs => $"{route.Renderer.Title.Name} has no {Names.Of(route.Renderer)} path on {route.Setup.Os.Name}",
-        GateReason.Runtime runtime => $"{route.Setup.Os.Name} cannot have the {Names.Api(runtime.Level)} runtime",
+        GateReason.RendererOnOs => $"{route.Renderer.Title.Name} has no {Names.Of(route.Renderer)} path on {Names.List(systems, "or")}",
+        GateReason.Runtime runtime => $"{Names.List(systems)} cannot have the {Names.Api(runtime.Level)} runtime",
         GateReason.ApiOffered api => $"{Names.Of(route.Setup.Driver)} does not offer {Names.Api(api.Level)} on {route.Setup.Os.Name}",
-        GateReason.CardOnOs => $"{route.Setup.Card.Name} does not work under {route.Setup.Os.Name}",
+        GateReason.CardOnOs => $"{route.Setup.Card.Name} does not work under {Names.List(systems, "or")}",
         GateReason.DriverExists => $"there is no driver for {route.Setup.Card.Name} under {route.Setup.Os.Name}",
         GateReason.ForcedInstall => $"{Names.Of(route.Setup.Driver)} cannot be forced onto {route.Setup.Card.Name}",
         GateReason.WrapperOffers api => $"{Wrapper(route)} does not offer {Names.Api(api.Level)}",
-        GateReason.WrapperOnOs => $"{Wrapper(route)} does not run on {route.Setup.Os.Name}",
-        GateReason.WrapperRuntime runtime => $"{Wrapper(route)} needs the {Names.Api(runtime.Level)} runtime, which {route.Setup.Os.Name} cannot have",
+        GateReason.WrapperOnOs => $"{Wrapper(route)} does not run on {Names.List(systems, "or")}",
+        GateReason.WrapperRuntime runtime => $"{Wrapper(route)} needs the {Names.Api(runtime.Level)} runtime, which {Names.List(systems)} cannot have",
         GateReason.WrapperTarget target => $"{Wrapper(route)} draws with {Names.Api(target.Level)}, which {Names.Of(route.Setup.Driver)} does not offer",
         GateReason.WrapperNeeds need => $"{Wrapper(route)} needs {Names.Of(need.Capability)}, which the card does not supply with {Names.Of(route.Setup.Driver)}",
         GateReason.WrapperMemory memory => $"{Wrapper(route)} needs {Names.Mebibytes(memory.Bytes)} of video memory",

@@ -13,7 +13,7 @@ public static class Names
         var name = InSentence(capability.Feature.Name);
         if (!capability.Feature.HasLevels)
             return name;
-        var unit = capability.Feature.Unit.Length > 0 ? $" {capability.Feature.Unit}" : "";
+        var unit = capability.Feature.Unit is { Length: > 0 } word && !name.Contains(word, StringComparison.Ordinal) ? $" {word}" : "";
         return $"{name} {capability.Level}{unit}";
     }
 
