@@ -9,7 +9,8 @@ namespace FeatureMatrix.Loading;
 /// </summary>
 internal static class FaultTexts
 {
-    private const int MostListed = 12;
+    /// <summary>More words than these are not listed: nobody reads them.</summary>
+    private const int MostListed = 24;
 
     // The file as such.
     public static Fault NotUtf8(Origin at) => Error("FM001", at, "is not UTF-8; save it as UTF-8");

@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Loading;
@@ -7,7 +6,7 @@ namespace FeatureMatrix.Loading;
 /// All entities of one kind: first their ids and keys (first pass), then the objects that are made of them (second pass).
 /// Iterates in the order of the ids, so that the order of files does not matter.
 /// </summary>
-internal sealed partial class Shelf<T>(string kind)
+internal sealed class Shelf<T>(string kind)
     where T : class
 {
     private readonly SortedDictionary<string, Item> _items = new(StringComparer.Ordinal);
@@ -26,9 +25,9 @@ internal sealed partial class Shelf<T>(string kind)
     public void Declare(MappingEntry entry, string section, FaultList faults)
     {
         var id = entry.Key.Text;
-        if (!IdForm().IsMatch(id))
-            faults.Add(FaultTexts.BadId(entry.Key.Origin, id));
-        else if (_items.TryGetValue(id, out var first))
+        if (!Ids.Check(entry.Key, faults))
+            return;
+        if (_items.TryGetValue(id, out var first))
             faults.Add(FaultTexts.DuplicateId(entry.Key.Origin, Kind, id, first.Origin));
         else
             _items.Add(id, new Item(id, section, entry, Fields.Of(entry.Value, $"{Kind} '{id}'", faults)));
@@ -67,9 +66,6 @@ internal sealed partial class Shelf<T>(string kind)
     public T? Find(string id) => _items.TryGetValue(id, out var item) ? item.Value : null;
 
     public bool Declares(string id) => _items.ContainsKey(id);
-
-    [GeneratedRegex("^[a-z0-9]+([.-][a-z0-9]+)*$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex IdForm();
 
     /// <summary>One entity on its way from YAML to the model.</summary>
     internal sealed class Item(string id, string section, MappingEntry entry, Fields? fields)

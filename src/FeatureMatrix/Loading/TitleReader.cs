@@ -18,7 +18,7 @@ internal sealed class TitleReader(Draft draft)
     {
         var provenance = Provenance.Of(item, draft);
         var renderers = new Dictionary<string, RendererParts>();
-        foreach (var (key, value) in item.Fields.Entries("renderers"))
+        foreach (var (key, value) in item.Fields.Entries("renderers").Where(entry => Ids.Check(entry.Key, Faults)))
         {
             if (Fields.Of(value, $"renderer '{key.Text}' of {item.Fields.Label}", Faults) is not { } fields)
                 continue;
@@ -60,7 +60,7 @@ internal sealed class TitleReader(Draft draft)
     private List<(string Key, RendererParts)> Own(Shelf<Title>.Item item, Engine? engine, Provenance provenance)
     {
         var result = new List<(string, RendererParts)>();
-        foreach (var (key, value) in item.Fields.Entries("renderers"))
+        foreach (var (key, value) in item.Fields.Entries("renderers").Where(entry => Ids.Check(entry.Key, Faults)))
         {
             if (value is Scalar { Text: AsInEngine } word)
             {

@@ -47,6 +47,7 @@ internal sealed class WrapperReader(Draft draft, SystemReader systems)
                 fields.OriginOf("passes"), $"{both.Id} stands under 'supplies' and under 'passes'; a wrapper does one of the two"));
         }
 
+        Contradictions.Report(supplies, Faults);
         foreach (var offered in offers.Where(o => !o.Feature.IsApi))
             Faults.Add(FaultTexts.Impossible(fields.OriginOf("offers"), $"{offered.Feature.Id} is no API, so it cannot be offered"));
         if (!fields.Has("offers"))

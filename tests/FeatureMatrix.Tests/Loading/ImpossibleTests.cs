@@ -34,6 +34,11 @@ public sealed class Statements_that_one_source_cannot_mean
         "chips: {c: {name: C, source: manual, supply: {tex-pal-alpha: yes, tex-pal8: DENIAL}}}".Replace("DENIAL", denial));
 
     [Fact]
+    public void Are_found_in_what_a_wrapper_supplies() => Gives(
+        "wrappers: {w: {name: W, source: manual, versions: [{version: '1', offers: {glide: '2'}, on: direct3d 6, supplies: {tex-pal8: no, tex-pal-alpha: emulated}}]}}",
+        "world.yaml(1,145): error FM111: 'tex-pal-alpha' is supplied here, and 'tex-pal8', which it includes, is denied by the same source in line 1");
+
+    [Fact]
     public void Are_found_in_copies_of_another_chip_too() => Gives(
         """
         chips:

@@ -170,4 +170,9 @@ public sealed class An_id_that_is_none
     public void Is_a_fault(string id) => Gives(
         $"chips: {{'{id}': {{name: C}}}}",
         $"world.yaml(1,9): error FM106: '{id}' is no id; an id has small letters, digits, hyphens and points, for example 'nl-4'");
+
+    [Fact]
+    public void Is_a_fault_for_renderers_too() => Gives(
+        "titles: {t: {name: T, source: manual, os: [dos], renderers: {Main One: {api: vga}}}}",
+        "world.yaml(1,62): error FM106: 'Main One' is no id; an id has small letters, digits, hyphens and points, for example 'nl-4'");
 }

@@ -9,7 +9,7 @@ public sealed class A_reference_that_leads_nowhere
     private const string Hardware =
         """
         chips: {nl-4: {name: NL-4}}
-        cards: {nl4-retail: {name: Northlight 4, chip: nl-4, source: manual}}
+        cards: {nl4-retail: {name: Ostrelmark 4, chip: nl-4, source: manual}}
         drivers: {nl-9x: {name: For 9x, source: manual, os: [windows-98se], lists: [nl4-retail], versions: ["1.02", "2.10"]}}
         wrappers: {duskglass: {name: Duskglass, source: manual, versions: [{version: "1.4", offers: {glide: "2"}, on: direct3d 6}]}}
         titles: {salt-marsh: {name: Salt Marsh, source: manual, os: [windows-98se], renderers: {direct3d: {api: direct3d 6}, glide: {api: glide 2}}}}

@@ -10,12 +10,12 @@ public sealed class A_world_with_one_of_everything
         """
         collection: {name: The Brackwater bench, note: Three boards, currency: EUR}
         chips:
-          nl-3: {name: NL-3, maker: Northlight, year: 1997, generation: first, source: manual, supply: {fog-table: no, tex-pal8: yes, mt-units: "1"}}
+          nl-3: {name: NL-3, maker: Ostrelmark, year: 1997, generation: first, source: manual, supply: {fog-table: no, tex-pal8: yes, mt-units: "1"}}
           nl-4: {name: NL-4, like: nl-3, source: manual, supply: {fog-table: yes, ps-version: none}}
         cards:
           nl4-retail:
-            name: Northlight 4
-            maker: Northlight
+            name: Ostrelmark 4
+            maker: Ostrelmark
             year: 1998
             chip: nl-4
             source: manual
@@ -34,7 +34,7 @@ public sealed class A_world_with_one_of_everything
           nl4-a: {card: nl4-retail, bios: "1.03", condition: one capacitor replaced, owned: yes}
         drivers:
           nl-9x:
-            name: Northlight for 9x
+            name: Ostrelmark for 9x
             os: [windows-98se]
             lists: [nl4-retail]
             offers: {direct3d: "6", opengl: "1.1"}
