@@ -234,9 +234,47 @@ static void say_hardware_ids(void)
     RegCloseKey(bus);
 }
 
+static void say_opengl_driver(const char *file)
+{
+    say_text("opengl-driver", file);
+    say_file_version(file);
+}
+
+/* Windows 9x names the libraries of OpenGL drivers in values, NT in a value "Dll" of a key for each. */
+static void say_opengl_drivers(void)
+{
+    static char name[128];
+    static char file[MAX_PATH];
+    HKEY all;
+    HKEY one;
+    const char *path = is_nt ? "SOFTWARE\\Microsoft\\Windows NT\\CurrentVersion\\OpenGLDrivers"
+                             : "Software\\Microsoft\\Windows\\CurrentVersion\\OpenGLDrivers";
+    if (RegOpenKeyExA(HKEY_LOCAL_MACHINE, path, 0, KEY_READ, &all) != ERROR_SUCCESS)
+        return;
+    for (DWORD i = 0; i < 32; i++) {
+        DWORD length = sizeof(name);
+        if (is_nt) {
+            if (RegEnumKeyExA(all, i, name, &length, NULL, NULL, NULL, NULL) != ERROR_SUCCESS)
+                break;
+            if (RegOpenKeyExA(all, name, 0, KEY_READ, &one) != ERROR_SUCCESS)
+                continue;
+            if (registry_text(one, "Dll", file, sizeof(file)))
+                say_opengl_driver(file);
+            RegCloseKey(one);
+        } else {
+            if (RegEnumValueA(all, i, name, &length, NULL, NULL, NULL, NULL) != ERROR_SUCCESS)
+                break;
+            if (registry_text(all, name, file, sizeof(file)))
+                say_opengl_driver(file);
+        }
+    }
+    RegCloseKey(all);
+}
+
 void probe_system(void)
 {
     say_operating_system();
+    say_opengl_drivers();
     say_hardware_ids();
     say_display_devices();
     say_display_drivers();

@@ -25,7 +25,7 @@ public sealed class ProbeForOldWindowsTests(ProbeBuild build) : IClassFixture<Pr
             "ReleaseDC",
         ],
         ["GDI32.dll"] = ["GetDeviceCaps"],
-        ["ADVAPI32.dll"] = ["RegCloseKey", "RegEnumKeyExA", "RegOpenKeyExA", "RegQueryValueExA"],
+        ["ADVAPI32.dll"] = ["RegCloseKey", "RegEnumKeyExA", "RegEnumValueA", "RegOpenKeyExA", "RegQueryValueExA"],
     };
 
     /// <summary>
