@@ -117,7 +117,7 @@ public sealed record HardwareId(
         {
             var end = Position + digits;
             if (end > text.Length || (end < text.Length && text[end] != '&')
-                || !uint.TryParse(text.AsSpan(Position, digits), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var value))
+                || Digits.Hexadecimal(text.AsSpan(Position, digits)) is not { } value)
                 return null;
             Position = end;
             return value;

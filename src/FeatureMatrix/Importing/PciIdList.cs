@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 
 namespace FeatureMatrix.Importing;
@@ -104,10 +103,7 @@ public static class PciIdList
     }
 
     private static ushort? Number(string line, int start, int digits) =>
-        line.Length >= start + digits && ushort.TryParse(
-            line.AsSpan(start, digits), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var value)
-            ? value
-            : null;
+        line.Length >= start + digits ? (ushort?)Digits.Hexadecimal(line.AsSpan(start, digits)) : null;
 
     /// <summary>The name that two blanks separate from the number before it.</summary>
     private static string? NameAfter(string line, int position) =>

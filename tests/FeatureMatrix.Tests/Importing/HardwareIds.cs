@@ -49,6 +49,7 @@ public class Reading_a_hardware_id
     [InlineData(@"PCI\VEN_F0A1&DEV_0007&REV_01&SUBSYS_00000000", 28)]
     [InlineData(@"PCI\VEN_F0A1&SUBSYS_00000000", 12)]
     [InlineData(@"PCI\VEN_F0A1&DEV_0007 ", 12)]
+    [InlineData("PCI\\VEN_F0A1&DEV_0007&REV_0\0", 21)] // the framework would read the zero character as nothing
     public void What_does_not_fit_is_pointed_at(string text, int at)
     {
         Assert.False(HardwareId.TryParse(text, out var id, out var faultAt));

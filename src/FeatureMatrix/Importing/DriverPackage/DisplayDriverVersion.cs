@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace FeatureMatrix.Importing.DriverPackage;
 
 /// <summary>The systems a display driver's version number stands for.</summary>
@@ -58,8 +56,9 @@ public sealed record DisplayDriverVersion(DisplayDriverSystem System, int? Direc
             return s_unknown;
         for (var i = 0; i < 4; i++)
         {
-            if (!int.TryParse(parts[i], NumberStyles.None, CultureInfo.InvariantCulture, out numbers[i]) || numbers[i] > 9999)
+            if (Digits.Decimal(parts[i]) is not { } number || number > 9999)
                 return s_unknown;
+            numbers[i] = number;
         }
 
         var (family, release, third, last) = (numbers[0], numbers[1], numbers[2], numbers[3]);

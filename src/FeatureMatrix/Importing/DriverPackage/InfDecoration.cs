@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace FeatureMatrix.Importing.DriverPackage;
 
 /// <summary>
@@ -51,15 +49,8 @@ public sealed record InfDecoration(string Text, string? Architecture, int? Major
         return new InfDecoration(text, platform.Length > 2 ? platform[2..] : null, numbers[0], numbers[1], numbers[2], numbers[3]);
     }
 
-    private static int? Number(string text)
-    {
-        var hexadecimal = text.StartsWith("0x", StringComparison.OrdinalIgnoreCase);
-        return int.TryParse(
-            hexadecimal ? text.AsSpan(2) : text,
-            hexadecimal ? NumberStyles.AllowHexSpecifier : NumberStyles.None,
-            CultureInfo.InvariantCulture,
-            out var value) && value >= 0
-            ? value
-            : null;
-    }
+    private static int? Number(string text) =>
+        text.StartsWith("0x", StringComparison.OrdinalIgnoreCase)
+            ? Digits.Hexadecimal(text.AsSpan(2)) is { } value and <= int.MaxValue ? (int)value : null
+            : Digits.Decimal(text);
 }

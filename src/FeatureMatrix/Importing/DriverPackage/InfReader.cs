@@ -63,7 +63,7 @@ public sealed class InfReader
             written.Replace('-', '/'), ["MM/dd/yyyy", "M/d/yyyy"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var date);
         var numbers = version.Split('.');
         var versioned = version.Length == 0
-            || (numbers.Length <= 4 && numbers.All(n => ushort.TryParse(n, NumberStyles.None, CultureInfo.InvariantCulture, out _)));
+            || (numbers.Length <= 4 && numbers.All(n => Digits.Decimal(n) is <= ushort.MaxValue));
         if (!dated || !versioned)
             _faults.Add(InfFaultKind.MalformedDriverVersion, entry.First.Line, entry.First.Column, $"{written},{version}");
         return (dated ? date : null, versioned && version.Length > 0 ? version : null);
