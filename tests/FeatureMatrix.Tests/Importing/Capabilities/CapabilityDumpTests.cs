@@ -1,6 +1,8 @@
 using System.Text;
 using FeatureMatrix.Importing;
 using FeatureMatrix.Importing.Capabilities;
+using FeatureMatrix.Importing.Measuring;
+using FeatureMatrix.Tests.Importing.Measuring;
 
 namespace FeatureMatrix.Tests.Importing.Capabilities;
 
@@ -126,6 +128,7 @@ public sealed class CapabilityDumpTests
     public void Random_bytes_and_mutated_dumps_never_throw()
     {
         var random = new Random(1999);
+        var vocabulary = Vocabularies.Ours();
         var sound = Encoding.Latin1.GetBytes(EachKind.ReplaceLineEndings("\n"));
         for (var i = 0; i < 2000; i++)
         {
@@ -145,6 +148,8 @@ public sealed class CapabilityDumpTests
             var dump = CapabilityDump.Parse(file);
             _ = CapabilityDecoder.Decode(dump);
             Assert.Empty(CapabilityDifference.Between(dump, dump));
+            if (i % 10 == 1)
+                _ = MeasuredSupply.Of(dump, vocabulary);
             Assert.All(dump.Faults, f => Assert.True(f is { Line: >= 1, Column: >= 1, Found.Length: <= 60 }));
         }
     }

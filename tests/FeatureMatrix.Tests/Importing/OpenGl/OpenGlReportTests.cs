@@ -1,6 +1,8 @@
 using System.Text;
 using FeatureMatrix.Importing;
+using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Importing.OpenGl;
+using FeatureMatrix.Tests.Importing.Measuring;
 
 namespace FeatureMatrix.Tests.Importing.OpenGl;
 
@@ -126,6 +128,7 @@ public sealed class OpenGlReportTests
     public void Random_bytes_and_mutated_reports_never_throw()
     {
         var random = new Random(2004);
+        var vocabulary = Vocabularies.Ours();
         var sound = Encoding.Latin1.GetBytes(Invented);
         for (var i = 0; i < 2000; i++)
         {
@@ -135,6 +138,8 @@ public sealed class OpenGlReportTests
             for (var n = random.Next(1, 12); n > 0 && file.Length > 0; n--)
                 file[random.Next(file.Length)] = i % 2 == 0 ? (byte)random.Next(256) : sound[random.Next(sound.Length)];
             var report = OpenGlReport.Parse(file);
+            if (i % 10 == 1)
+                _ = MeasuredSupply.Of(report, vocabulary);
             Assert.All(report.Faults, f => Assert.True(f is { Line: >= 1, Column: >= 1, Found.Length: <= 60 }));
         }
     }
