@@ -1,0 +1,61 @@
+using ClosedXML.Excel;
+using FeatureMatrix.Reports;
+
+namespace FeatureMatrix.Rendering.Workbook;
+
+/// <summary>Writes an edition as a workbook (Office Open XML). The same edition gives the same bytes.</summary>
+public static class WorkbookWriter
+{
+    /// <summary>The workbook's bytes.</summary>
+    public static byte[] Write(EditionReport edition)
+    {
+        using var book = new Book();
+        Describe(book.Workbook, edition);
+        var overview = book.AddSheet("Overview");
+        var coverage = CoverageSheet.Add(book, "Coverage", edition.ByCard);
+        CoverageSheet.Add(book, "Coverage by setup", edition.BySetup);
+        var cards = edition.Cards.Select(card => CardSheet(book, card, overview)).ToList();
+        TableSheet.Add(book, "Wrappers", edition.Wrappers.ToTable());
+        TableSheet.Add(book, "Features by card", edition.Supply.ToTable(), 2);
+        TableSheet.Add(book, "Sources", edition.Sources.ToTable());
+        PolicySheet.Add(book, edition.Decisions.Policy);
+        var outcomes = OutcomeSheet.Add(
+            book, edition, CoverageSheet.Weights(coverage, edition.ByCard), CoverageSheet.Titles(coverage, edition.ByCard));
+        OverviewSheet.Fill(book, overview, edition, outcomes, cards);
+        LinkHeadings(coverage, edition, cards);
+        return Finished(book);
+    }
+
+    private static IXLWorksheet CardSheet(Book book, CardReport card, IXLWorksheet overview)
+    {
+        var sheet = TableSheet.Add(book, card.Card.Name, card.ToTable(), 2);
+        Book.Link(Book.Text(sheet.Cell(3, 1), "Back to the overview"), overview);
+        return sheet;
+    }
+
+    private static void LinkHeadings(IXLWorksheet coverage, EditionReport edition, List<IXLWorksheet> cards)
+    {
+        for (var i = 0; i < cards.Count; i++)
+            Book.Link(coverage.Cell(CoverageSheet.HeadingRow, 3 + i), cards[i]);
+    }
+
+    private static void Describe(XLWorkbook workbook, EditionReport edition)
+    {
+        // A fixed moment: the edition's own date where it has one, so that no clock gets into the file.
+        var moment = (edition.Date ?? new DateOnly(2000, 1, 1)).ToDateTime(TimeOnly.MinValue, DateTimeKind.Utc);
+        workbook.Properties.Created = moment;
+        workbook.Properties.Modified = moment;
+        workbook.Properties.Title = edition.Catalog.Name;
+        workbook.Properties.Subject = edition.ByCard.Heading;
+        workbook.Properties.Author = "FeatureMatrix";
+        workbook.Properties.LastModifiedBy = "FeatureMatrix";
+    }
+
+    private static byte[] Finished(Book book)
+    {
+        using var stream = new MemoryStream();
+        book.Workbook.SaveAs(stream, new SaveOptions { EvaluateFormulasBeforeSaving = false, GenerateCalculationChain = false });
+        FormulaValues.Write(stream, book.Values, book.PrintTitles);
+        return ReproduciblePackage.Rewrite(stream.ToArray());
+    }
+}
