@@ -3,8 +3,10 @@ using FeatureMatrix.Bench;
 namespace FeatureMatrix.Tests.Bench;
 
 /// <summary>
-/// Certified values of the NIST Statistical Reference Datasets. The number beside each is the digits that must agree; what is lost
-/// against 15 is the rounding of the data itself (10000000.1 is no binary number) or the conditioning of the problem.
+/// Certified values of the NIST Statistical Reference Datasets. The number beside each check is the digits that must agree, a
+/// little under what is reached (log relative error, 15 at most): deviations NumAcc1 15.0, NumAcc2 14.1, NumAcc3 9.5, NumAcc4 8.3,
+/// Mavro 13.1, Michelso 13.8, all means 15.0; Norris 12.2, 14.4, 13.6, 13.6, 13.6; NoInt1 14.7, 14.8, 15.0; NoInt2 15.0 throughout;
+/// Pontius 12.9, 15.0, 14.4. What NumAcc3 and NumAcc4 lack is lost in the data itself: 10000000.1 is no binary number.
 /// </summary>
 public sealed class Nist_reference_sets
 {
@@ -67,9 +69,9 @@ public sealed class Nist_reference_sets
     {
         var fit = Fit(NistSets.Pontius, x => 1, x => x, x => x * x);
 
-        Agrees(fit.Estimates[0], 0.673565789473684E-03, 11);
-        Agrees(fit.Estimates[1], 0.732059160401003E-06, 13);
-        Agrees(fit.Estimates[2], -0.316081871345029E-14, 11);
+        Agrees(fit.Estimates[0], 0.673565789473684E-03, 12);
+        Agrees(fit.Estimates[1], 0.732059160401003E-06, 14);
+        Agrees(fit.Estimates[2], -0.316081871345029E-14, 14);
     }
 
     [Fact]
