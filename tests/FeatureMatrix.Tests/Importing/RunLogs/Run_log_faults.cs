@@ -34,9 +34,9 @@ public sealed class Run_log_faults
     [Fact]
     public void Suggest_the_word_that_was_meant()
     {
-        var log = RunLogReader.Read("title,card,fps,vsync\nbrass-corsair,orlan-2400,60,of\n");
+        var log = RunLogReader.Read("title,card,score,better\nbrass-corsair,orlan-2400,60,hihger\n");
 
-        Assert.Equal(Fault(UnknownWord, 2, "vsync", "of", ["on", "off"], "off"), Assert.Single(log.Faults));
+        Assert.Equal(Fault(UnknownWord, 2, "better", "hihger", ["higher", "lower"], "higher"), Assert.Single(log.Faults));
     }
 
     [Fact]
