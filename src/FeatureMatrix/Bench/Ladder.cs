@@ -4,10 +4,11 @@ namespace FeatureMatrix.Bench;
 /// What limits one card in one scene, read from the same scene at several modes. The model of a frame:
 /// <code>t(p) = max(c, a + k · p)</code>
 /// p megapixels, c the time that the processor needs whatever the mode, k the time a megapixel costs the card, a what is
-/// left of the card's frame and does not grow with pixels (all in milliseconds). Processor and card work at the same time, so the slower of the two
-/// sets the pace; where they wait for each other instead, the sum appears as a rising line without a flat start, a then
-/// holding the processor's share. The knee is where the two branches meet, (c − a) / k. Run-to-run noise is a share of the frame time.
-/// A ladder holds every other setting (filtering, linear frame buffer, sound) fixed.
+/// left of the card's frame and does not grow with pixels (all in milliseconds). Processor and card work at the same
+/// time, so the slower of the two sets the pace; where they wait for each other instead, the sum appears as a rising line
+/// without a flat start, a then holding the processor's share. The knee is where the two branches meet, (c − a) / k.
+/// Run-to-run noise is a share of the frame time. A ladder holds every other setting (filtering, linear frame buffer,
+/// sound) fixed; <see cref="LadderSplit"/> tells whether one of them matters.
 /// </summary>
 public abstract record Ladder
 {

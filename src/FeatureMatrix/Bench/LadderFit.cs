@@ -106,7 +106,10 @@ public sealed record LadderFit : Ladder
     /// </summary>
     public Estimate FixedTime { get; }
 
-    /// <summary>Megapixels where the card begins to set the pace: 0 below where none was shown, infinite above where no rise was.</summary>
+    /// <summary>
+    /// Megapixels where the card begins to set the pace. The interval begins at 0 where no flat start was shown and has no end where
+    /// no rise was.
+    /// </summary>
     public Estimate Knee { get; }
 
     /// <summary>The modes in order of pixels.</summary>
@@ -118,7 +121,10 @@ public sealed record LadderFit : Ladder
     /// <summary>The standard deviation of one run as a share of its frame time.</summary>
     public double Noise => Math.Sqrt(_profile.Variance);
 
-    /// <summary>How likely mere scatter puts the modes so far off the model; null where that cannot be told. Small: something else changed between modes.</summary>
+    /// <summary>
+    /// How likely mere scatter puts the modes so far off the model; null where that cannot be told. Small: something else
+    /// changed between modes.
+    /// </summary>
     public double? MisfitP => _profile.MisfitP;
 
     internal IReadOnlyList<LadderRun> Used { get; }

@@ -16,7 +16,10 @@ public sealed class First_runs_and_lowest_speeds
         Assert.InRange(answer.Percent, -10, -7);
     }
 
-    /// <summary>One condition of three runs, by hand: ln 50 against ln 60 and ln 61, t = −0.19062 / (0.011688 √1.5) = −13.316 with 1 degree of freedom.</summary>
+    /// <summary>
+    /// One condition of three runs, by hand: ln 50 against ln 60 and ln 61, t = −0.19062 / (0.011688 √1.5) = −13.316 with one
+    /// degree of freedom.
+    /// </summary>
     [Fact]
     public void One_condition_of_three_runs_is_weak_evidence()
     {
