@@ -7,7 +7,7 @@ namespace FeatureMatrix.Loading;
 /// Every fault and its wording, in one place: facts first, no blame, then what may stand there. The codes are listed in
 /// data/README.md. FM0xx: the file as such; FM1xx: errors in what it says; FM2xx: warnings.
 /// </summary>
-internal static class FaultTexts
+internal static partial class FaultTexts
 {
     /// <summary>More words than these are not listed: nobody reads them.</summary>
     private const int MostListed = 24;
@@ -107,6 +107,8 @@ internal static class FaultTexts
         "FM201", at, count == 1
             ? $"{label}: this statement names no source, so it counts as inferred at best"
             : $"{label}: {Number(count)} statements from here on name no source, so they count as inferred at best; 'source' written once for all covers them");
+
+    public static Fault Unwitnessed(Origin at) => Warning("FM201", at, "this observation names neither who saw it ('by') nor a source");
 
     public static Fault AddInAlone(Origin at, string label) =>
         Warning("FM202", at, $"{label} is an add-in without a 'companion', so its 2D side is not known");

@@ -107,24 +107,9 @@ internal sealed class NodeParser
         var origin = At(scalar);
         if (scalar.Value.Length > LongestScalar)
             throw new RefusedException(FaultTexts.TextTooLong(origin));
-        for (var i = 0; i < scalar.Value.Length; i++)
-        {
-            if (IsForbidden(scalar.Value, i))
-                throw new RefusedException(FaultTexts.ControlCharacter(origin, scalar.Value[i]));
-        }
-
+        if (PlainText.FirstForbidden(scalar.Value) is { } forbidden)
+            throw new RefusedException(FaultTexts.ControlCharacter(origin, forbidden));
         return new Scalar(origin, scalar.Value, scalar.Style == ScalarStyle.Plain);
-    }
-
-    /// <summary>What neither a web page nor a workbook can hold: control characters and half surrogate pairs.</summary>
-    private static bool IsForbidden(string text, int i)
-    {
-        var c = text[i];
-        if (char.IsHighSurrogate(c))
-            return i + 1 == text.Length || !char.IsLowSurrogate(text[i + 1]);
-        if (char.IsLowSurrogate(c))
-            return i == 0 || !char.IsHighSurrogate(text[i - 1]);
-        return (char.IsControl(c) && c is not ('\t' or '\n')) || c is '\uFFFE' or '\uFFFF';
     }
 
     private Sequence ReadSequence(SequenceStart start, int depth)

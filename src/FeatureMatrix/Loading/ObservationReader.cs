@@ -12,11 +12,7 @@ internal sealed class ObservationReader(Draft draft)
     {
         if (Fields.Of(node, "an observation", Faults) is not { } fields)
             return null;
-        var by = fields.Text("by");
-        var unsourced = new UnsourcedCount("this observation");
-        var evidence = Provenance.Of(fields, unsourced, draft)
-            .Otherwise(Grade.Measured, by.Length == 0 ? null : new Source("", by)).At(fields.Origin);
-        unsourced.Report(Faults);
+        var evidence = Provenance.Of(fields, new UnsourcedCount(fields.Label), draft).Seen(fields.Text("by"), fields.Origin);
         var renderer = Renderer(fields);
         var specimen = fields.Word("specimen") is { } board ? draft.Specimens.Find(board, Faults) : null;
         var card = fields.Word("card") is { } word ? draft.Cards.Find(word, Faults) : specimen?.Card;
@@ -63,13 +59,7 @@ internal sealed class ObservationReader(Draft draft)
             return null;
         }
 
-        if (title is null)
-            return null;
-        var id = named.Text.Trim();
-        if (title.Renderers.FirstOrDefault(r => r.Id == id) is { } renderer)
-            return renderer;
-        Faults.AddDangling(FaultTexts.Unknown(named.Origin, $"renderer of title '{title.Id}'", id, title.Renderers.Select(r => r.Id)));
-        return null;
+        return title is null ? null : draft.References.Renderer(named, title);
     }
 
     private ObservedWrapper Wrapper(Scalar? word)

@@ -38,15 +38,22 @@ internal sealed class Provenance
         return grade is null ? this : new Provenance(_draft, _unsourced, grade, _source);
     }
 
-    /// <summary>The same with a source or grade where none is given: what somebody saw is measured, by whoever saw it.</summary>
-    public Provenance Otherwise(Grade grade, Source? source) => new(_draft, _unsourced, _grade ?? grade, _source ?? source);
-
-    /// <summary>The evidence of one statement.</summary>
+    /// <summary>The evidence of one statement. Without a source it is inferred at best.</summary>
     public Evidence At(Origin origin)
     {
-        if (_source is null)
-            _unsourced.Add(origin);
-        return new Evidence(_grade ?? (_source is null ? Grade.Inferred : Grade.Documented), _source, origin);
+        if (_source is not null)
+            return new Evidence(_grade ?? Grade.Documented, _source, origin);
+        _unsourced.Add(origin);
+        return new Evidence(_grade ?? Grade.Inferred, null, origin).AtMost(Grade.Inferred);
+    }
+
+    /// <summary>The evidence of something seen, which is measured unless it says otherwise, by whoever saw it.</summary>
+    public Evidence Seen(string by, Origin origin)
+    {
+        var source = _source ?? (by.Length > 0 ? new Source("", by) : null);
+        if (source is null)
+            _draft.Faults.Add(FaultTexts.Unwitnessed(origin));
+        return new Evidence(_grade ?? Grade.Measured, source, origin);
     }
 }
 

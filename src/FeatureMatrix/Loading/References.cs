@@ -99,6 +99,16 @@ internal sealed class References(Draft draft)
         return null;
     }
 
+    /// <summary>One of a title's renderers.</summary>
+    public Renderer? Renderer(Scalar word, Title title)
+    {
+        var id = word.Text.Trim();
+        if (title.Renderers.FirstOrDefault(r => r.Id == id) is { } renderer)
+            return renderer;
+        Faults.AddDangling(FaultTexts.Unknown(word.Origin, $"renderer of title '{title.Id}'", id, title.Renderers.Select(r => r.Id)));
+        return null;
+    }
+
     private static Scalar Part(Scalar word, string text) => new(word.Origin, text, isPlain: false);
 
     /// <summary>An id, and what follows it after a blank or an at sign.</summary>

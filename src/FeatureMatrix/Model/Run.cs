@@ -48,6 +48,12 @@ public sealed record Run
     /// <summary>Lowest frames a second; null where not noted.</summary>
     public double? LowestFps { get; init; }
 
+    /// <summary>Speeds that a share of the frames stays under; empty where not noted.</summary>
+    public IReadOnlyList<FpsPercentile> Percentiles { get; init; } = [];
+
+    /// <summary>Name of the file that holds the time of every frame; empty where there is none.</summary>
+    public string FrameTimes { get; init; } = "";
+
     /// <summary>A synthetic result; null for a frame rate.</summary>
     public Score? Score { get; init; }
 
@@ -63,6 +69,11 @@ public sealed record Run
     /// <summary>Who ran it.</summary>
     public required Evidence Evidence { get; init; }
 }
+
+/// <summary>A speed that a share of the frames stays under.</summary>
+/// <param name="Percent">Of the frames, above 0 and below 100.</param>
+/// <param name="Fps">Frames a second, 0 or more.</param>
+public readonly record struct FpsPercentile(double Percent, double Fps);
 
 /// <summary>A result that is no frame rate.</summary>
 /// <param name="Value">The figure.</param>

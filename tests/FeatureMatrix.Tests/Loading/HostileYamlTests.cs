@@ -1,5 +1,6 @@
 using FeatureMatrix.Loading;
 using FeatureMatrix.Model;
+using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Loading;
 
@@ -92,6 +93,47 @@ public sealed class A_hostile_file
     }
 }
 
+public sealed class A_collection_with_slips
+{
+    /// <summary>
+    /// Damages a collection that has one of everything in 3,000 ways (words swapped, lines and characters lost, values
+    /// replaced by lists and maps). Whatever comes of it is a catalog or a list of errors.
+    /// </summary>
+    [Fact]
+    public void Never_throws()
+    {
+        string[] words = ["[]", "{}", "[a, b]", "{a: b}", "", "null", "none", "yes", "unknown", "1", "-1", "1.4", "nl-4", "direct3d 6", "x@y", "16 MiB", "'@ '"];
+        var random = new Random(2);
+        for (var i = 0; i < 3_000; i++)
+        {
+            var text = A_world_with_one_of_everything.World;
+            for (var damage = random.Next(1, 4); damage > 0; damage--)
+                text = Damage(text, random, words);
+            var result = CollectionLoader.Load([new SourceText("v.yaml", Worlds.Vocabulary), new SourceText("x.yaml", text)]);
+            Assert.True(result.Catalog is not null ^ result.Faults.Any(fault => fault.Severity == Severity.Error), text);
+        }
+    }
+
+    private static string Damage(string text, Random random, string[] words)
+    {
+        var at = random.Next(text.Length);
+        switch (random.Next(4))
+        {
+            case 0:
+                return text.Remove(at, Math.Min(random.Next(1, 12), text.Length - at));
+            case 1:
+                var line = text.IndexOf('\n', at);
+                return line < 0 ? text : text.Remove(line, Math.Max(0, text.IndexOf('\n', line + 1) - line));
+            case 2:
+                var value = text.IndexOf(": ", at, StringComparison.Ordinal);
+                var end = value < 0 ? -1 : text.IndexOfAny([',', '}', ']', '\n'], value);
+                return end < 0 ? text : text[..(value + 2)] + words[random.Next(words.Length)] + text[end..];
+            default:
+                return text.Insert(at, words[random.Next(words.Length)]);
+        }
+    }
+}
+
 public sealed class A_harmless_file
 {
     [Theory]
@@ -109,7 +151,7 @@ public sealed class A_harmless_file
 
     [Fact]
     public void With_other_endings_is_passed_over() =>
-        Assert.Empty(CollectionLoader.Load([new SourceText("notes.txt", "\0"), new SourceText("runs/a.csv", "")]).Faults);
+        Assert.Empty(CollectionLoader.Load([new SourceText("notes.txt", "\0"), new SourceText("a.csv", "")]).Faults);
 
     [Fact]
     public void Keeps_letters_of_all_scripts()

@@ -14,6 +14,7 @@ public sealed class Evidence_of_a_statement
     [Theory]
     [InlineData("", "yes", "Inferred by nobody")]
     [InlineData("grade: hearsay, ", "yes", "Hearsay by nobody")]
+    [InlineData("grade: measured, ", "yes", "Inferred by nobody")]
     [InlineData("source: manual, ", "yes", "Documented by A manual")]
     [InlineData("source: bench, ", "yes", "Measured by The bench")]
     [InlineData("source: Errata sheet p. 4, ", "yes", "Documented by Errata sheet p. 4")]

@@ -14,6 +14,7 @@ public sealed class The_collections_in_the_repository
         var result = CollectionLoader.Load(texts.Files, texts.Faults);
 
         Assert.Equal("", string.Join('\n', result.Faults));
-        Assert.NotNull(result.Catalog);
+        Assert.NotEmpty(result.Catalog!.Observations);
+        Assert.NotEmpty(result.Catalog.Runs);
     }
 }

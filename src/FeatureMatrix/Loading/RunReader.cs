@@ -1,0 +1,104 @@
+using System.Globalization;
+using FeatureMatrix.Importing;
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Loading;
+
+/// <summary>
+/// The bench log: <c>runs/*.csv</c>. Its columns are read by <see cref="RunLogReader"/>; here the rows are linked to the
+/// collection.
+/// </summary>
+internal sealed class RunReader(Draft draft)
+{
+    private FaultList Faults => draft.Faults;
+
+    /// <summary>True for the files of the bench log.</summary>
+    public static bool IsLog(SourceText file) =>
+        file.Path.EndsWith(".csv", StringComparison.Ordinal) && file.Path.Split('/') is [.., "runs", _];
+
+    /// <summary>The runs of one file that could be linked, in its order.</summary>
+    public IReadOnlyList<Run> Read(SourceText file)
+    {
+        var whole = new Origin(file.Path, 0, 0);
+        if (file.Text.Length > NodeParser.LongestFile)
+            return Refuse(FaultTexts.FileTooLarge(whole));
+        if (PlainText.FirstForbidden(file.Text) is { } forbidden)
+            return Refuse(FaultTexts.ControlCharacter(whole, forbidden));
+        var log = RunLogReader.Read(file.Text);
+        foreach (var fault in log.Faults)
+            Faults.Add(FaultTexts.OfRunLog(new Origin(file.Path, fault.Line, 1), fault));
+        return [.. log.Rows.Select(row => Link(row, new Origin(file.Path, row.Line, 1))).OfType<Run>()];
+
+        IReadOnlyList<Run> Refuse(Fault fault)
+        {
+            Faults.Add(fault);
+            return [];
+        }
+    }
+
+    /// <summary>One run; null where its title or card is missing.</summary>
+    private Run? Link(RunLogRow row, Origin origin)
+    {
+        var title = draft.Titles.Find(Word(row.Title), Faults);
+        var card = draft.Cards.Find(Word(row.Card), Faults);
+        var specimen = row.Specimen.Length > 0 ? draft.Specimens.Find(Word(row.Specimen), Faults) : null;
+        if (specimen is not null && card is not null && specimen.Card != card)
+            Faults.Add(FaultTexts.Impossible(origin, $"specimen '{specimen.Id}' is a '{specimen.Card.Id}', not a '{card.Id}'"));
+        if (row.Width is null != row.Height is null)
+            Faults.Add(FaultTexts.Impossible(origin, "'width' and 'height' stand together or not at all"));
+        var renderer = row.Renderer.Length > 0 && title is not null ? draft.References.Renderer(Word(row.Renderer), title) : null;
+        var wrapper = row.Wrapper.Length > 0 && row.Wrapper != "none" ? draft.References.WrapperVersion(Word(row.Wrapper)) : null;
+        var driver = row.Driver.Length > 0 ? draft.References.Driver(Word(row.Driver)) : null;
+        var os = row.Os.Length > 0 ? draft.Oses.Find(Word(row.Os), Faults) : null;
+        var rig = row.Rig.Length > 0 ? draft.Rigs.Find(Word(row.Rig), Faults) : null;
+        if (title is null || card is null)
+            return null;
+        return new Run
+        {
+            Title = title,
+            Scene = row.Scene,
+            Renderer = renderer,
+            Wrapper = wrapper,
+            Card = card,
+            Specimen = specimen,
+            Driver = driver,
+            Os = os,
+            Rig = rig,
+            Mode = row is { Width: { } width, Height: { } height } ? new Mode(width, height) : null,
+            Depth = row.Depth,
+            Settings = [.. Settings(row)],
+            Number = row.Run ?? 1,
+            Fps = row.Fps,
+            LowestFps = row.MinFps,
+            Percentiles = [.. row.Percentiles.Select(pair => new FpsPercentile(pair.Percent, pair.Fps))],
+            FrameTimes = row.FrameTimes,
+            Score = row is { Score: { } score, HigherIsBetter: { } higher } ? new Score(score, row.Unit, higher) : null,
+            Discarded = row.Discarded,
+            Date = row.Date,
+            Note = row.Note,
+            Evidence = new Evidence(Grade.Measured, row.By.Length > 0 ? new Source("", row.By) : null, origin),
+        };
+
+        Scalar Word(string text) => new(origin, text, isPlain: false);
+    }
+
+    /// <summary>What was set beside card, driver, system and mode, under the names of its columns.</summary>
+    private static IEnumerable<KeyValuePair<string, string>> Settings(RunLogRow row)
+    {
+        (string Name, string Value)[] all =
+        [
+            ("refresh", Text(row.Refresh)), ("samples", Text(row.Samples)), ("filtering", row.Filtering), ("preset", row.Preset),
+            ("vsync", OnOff(row.Vsync)), ("sound", OnOff(row.Sound)), ("factor", row.Factor),
+        ];
+        return all.Where(setting => setting.Value.Length > 0).Select(setting => KeyValuePair.Create(setting.Name, setting.Value));
+
+        static string Text(double? number) => number?.ToString("R", CultureInfo.InvariantCulture) ?? "";
+
+        static string OnOff(bool? on) => on switch
+        {
+            true => "on",
+            false => "off",
+            null => "",
+        };
+    }
+}
