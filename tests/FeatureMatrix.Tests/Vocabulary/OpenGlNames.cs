@@ -28,7 +28,7 @@ public sealed class OpenGlNames
     {
         var named = VocabularyFixture.Features.Where(f => f.Detection.OpenGlLimit is not null).ToList();
         Assert.Equal(
-            ["aa-multisample", "depth-bits", "filter-anisotropic", "mrt", "mt-units", "stencil-bits", "tex-max-size", "tnl-lights", "vtx-blend"],
+            ["aa-multisample", "depth-bits", "filter-anisotropic", "gl-extension-string", "mrt", "mt-units", "stencil-bits", "tex-max-size", "tnl-lights", "vtx-blend"],
             named.Select(f => f.Id).Order(StringComparer.Ordinal));
         Assert.Empty(named.Where(f => !Registry.EnumNames.Contains(f.Detection.OpenGlLimit!)).Select(f => f.Id));
         Assert.Empty(named.Where(f => !f.HasLevels).Select(f => f.Id));
