@@ -1,3 +1,4 @@
+using System.Globalization;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Bench;
@@ -12,6 +13,12 @@ public sealed record Circumstances(
 {
     /// <summary>Every other setting, in ordinal order of names, so that the order in which they were noted does not part runs.</summary>
     public IReadOnlyList<KeyValuePair<string, string>> Settings { get; private init; } = [];
+
+    /// <summary>The monitor's refresh rate in hertz: the setting <c>refresh</c> of the runs, else the rig's; null where neither is noted.</summary>
+    public double? Refresh =>
+        double.TryParse(Settings.FirstOrDefault(setting => setting.Key == "refresh").Value, CultureInfo.InvariantCulture, out var hertz)
+            ? hertz
+            : Rig?.Monitor?.RefreshHertz;
 
     /// <summary>The circumstances of one run.</summary>
     public static Circumstances Of(Run run) =>
@@ -85,5 +92,5 @@ public sealed record BenchSeries(Circumstances Circumstances, IReadOnlyList<Mode
 
     /// <summary>Whether the monitor or a cap seems to set the pace.</summary>
     public PaceLimit PaceLimit() =>
-        Bench.PaceLimit.Of([.. Modes.Select(mode => mode.Fps)], Circumstances.Rig?.Monitor?.RefreshHertz);
+        Bench.PaceLimit.Of([.. Modes.Select(mode => mode.Fps)], Circumstances.Refresh);
 }

@@ -85,6 +85,17 @@ public sealed class A_bench_log
         Assert.IsType<PaceLimit.NotSuspected>(series.PaceLimit());
     }
 
+    /// <summary>84.9 and 42.6 lie at 85 ÷ 1 and ÷ 2; of a monitor whose refresh nobody noted nothing can be suspected.</summary>
+    [Fact]
+    public void Knows_the_refresh_rate_from_the_runs()
+    {
+        Run[] runs = [Run("one", Low, 1, 84.9), Run("one", High, 1, 42.6)];
+
+        Assert.IsType<PaceLimit.NotSuspected>(BenchSeries.Of(runs).Single().PaceLimit());
+        Assert.IsType<PaceLimit.Vsync>(
+            BenchSeries.Of(runs.Select(run => run with { Settings = [new("refresh", "85")] })).Single().PaceLimit());
+    }
+
     private static Run Run(string card, Mode? mode, int number, double fps) => new()
     {
         Title = World.Titles.Single(),
