@@ -39,6 +39,7 @@ internal static class Application
 
     private static IEnumerable<Command> All(Terminal terminal) =>
     [
+        PublishCommand.Create(terminal),
         CoverageCommand.Create(terminal),
         ExplainCommand.Create(terminal),
         CheckCommand.Create(terminal),

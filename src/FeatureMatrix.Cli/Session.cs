@@ -36,9 +36,9 @@ internal sealed class Session
     public static string VocabularyFolder => Path.Combine(AppContext.BaseDirectory, "vocabulary");
 
     /// <summary>Loads the collection. Faults are printed; null where they block.</summary>
-    public static Session? Open(ParseResult parsed, Terminal terminal)
+    public static Session? Open(ParseResult parsed, Terminal terminal, string? named = null)
     {
-        var folder = Folder(parsed.GetValue(CollectionOption));
+        var folder = Folder(named ?? parsed.GetValue(CollectionOption));
         var result = Load(folder, terminal);
         if (result.Catalog is not { } catalog)
             return null;

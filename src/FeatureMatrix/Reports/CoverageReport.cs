@@ -37,6 +37,11 @@ public sealed record CoverageReport(string Heading, string PolicyText, IReadOnly
             .SelectMany(card => decisions.RecordedSetups(card).Select(setup => (card, (Setup?)setup, $"{card.Name}, {Names.Of(setup)}"))).ToList());
     }
 
+    /// <summary>The setups of one operating system as columns.</summary>
+    public static CoverageReport BySetup(Decisions decisions, Os os) => Build(
+        decisions, $"Coverage under {os.Name}", decisions.Catalog.Cards
+            .SelectMany(card => decisions.RecordedSetups(card).Where(setup => setup.Os == os).Select(setup => (card, (Setup?)setup, $"{card.Name}, {Names.Of(setup)}"))).ToList());
+
     /// <summary>The matrix as a table: titles down, columns across, whole labels in the cells.</summary>
     public Table ToTable() => new(
         Heading, PolicyText,

@@ -12,6 +12,18 @@ public abstract record UnknownFact
     {
     }
 
+    /// <summary>The features it asks about; none where it is about something else.</summary>
+    public IReadOnlyList<Feature> Features => this switch
+    {
+        Supply supply => [supply.Capability.Feature],
+        WrapperSupply supply => [supply.Capability.Feature],
+        ObservedFeature seen => [seen.Capability.Feature],
+        RunsWithout without => without.Need.Choices.Select(choice => choice.Feature).Distinct().ToList(),
+        RunsBroken broken => broken.Need.Choices.Select(choice => choice.Feature).Distinct().ToList(),
+        WrapperOs or Runtime or CardOs or DriverExists or ForcedInstall or FrameBuffer or Textures or Preset or DefectIsReal or ObservedRun => [],
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
     /// <summary>
     /// Whether a capability is supplied: one (feature, chip, driver version, operating system, API), plus the card where a
     /// card fact exists.

@@ -1,0 +1,61 @@
+using System.CommandLine;
+using System.Globalization;
+using FeatureMatrix.Rendering;
+using FeatureMatrix.Rendering.Site;
+using FeatureMatrix.Rendering.Workbook;
+using FeatureMatrix.Reports;
+
+namespace FeatureMatrix.Cli.Commands;
+
+/// <summary>Turns a collection into an edition: the site and everything beside it.</summary>
+internal static class PublishCommand
+{
+    private const string WorkbookName = "edition.xlsx";
+
+    public static Command Create(Terminal terminal)
+    {
+        var folder = new Argument<string?>("folder") { Description = "Folder of the collection. Default: as for --collection.", Arity = ArgumentArity.ZeroOrOne };
+        var output = new Option<string>("--out", "-o") { Description = "Folder to write the edition to. Default: out.", DefaultValueFactory = _ => "out", HelpName = "folder" };
+        var date = new Option<string?>("--date") { Description = "Date to print on the edition, as year-month-day. Default: none.", HelpName = "yyyy-mm-dd" };
+        var templates = new Option<string?>("--templates") { Description = "Folder with templates of your own; what it lacks is taken from ours.", HelpName = "folder" };
+        var command = new Command("publish", "Publish the collection as a site that opens from its folder.")
+        {
+            folder, output, date, templates, Session.CollectionOption, Session.LibraryOption,
+        };
+        command.SetAction(parsed =>
+        {
+            var progress = new Progress(terminal);
+            var day = parsed.GetValue(date) is { } text ? DateOf(text) : (DateOnly?)null;
+            var set = Templates.Read(parsed.GetValue(templates));
+            if (Session.Open(parsed, terminal, parsed.GetValue(folder)) is not { } session)
+                return ExitCode.Faults;
+            progress.Step("Resolving.");
+            var edition = EditionReport.Of(session.Decisions, day);
+            progress.Step("Drawing the site.");
+            var site = SiteReport.Of(edition);
+            IReadOnlyList<OutputFile> files;
+            try
+            {
+                files = [.. SiteRenderer.Render(site, set), new OutputFile(WorkbookName, WorkbookWriter.Write(edition))];
+            }
+            catch (TemplateFaultException fault)
+            {
+                terminal.Tell(fault.Message);
+                terminal.Tell("Nothing was written.");
+                return ExitCode.Faults;
+            }
+
+            var target = parsed.GetValue(output)!;
+            progress.Step($"Writing {files.Count.ToString(CultureInfo.InvariantCulture)} files.");
+            new OutputFolder(target).Replace(files);
+            terminal.Print($"Published {site.Name}: {site.Overview.CountText}.\nOpen {Path.Combine(target, "index.html")} in a browser, or {Path.Combine(target, WorkbookName)} in a spreadsheet.\n");
+            return ExitCode.Fine;
+        });
+        return command;
+    }
+
+    private static DateOnly DateOf(string text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
+            ? date
+            : throw new UsageException($"--date {text}: write it as year-month-day, for example 2026-03-14.");
+}

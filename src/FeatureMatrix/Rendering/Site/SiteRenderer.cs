@@ -1,0 +1,110 @@
+using FeatureMatrix.Pictures;
+using FeatureMatrix.Rendering.Tables;
+using FeatureMatrix.Reports;
+using Scriban.Runtime;
+
+namespace FeatureMatrix.Rendering.Site;
+
+/// <summary>Turns an edition into the files of a site that works from its folder, without a server.</summary>
+public sealed class SiteRenderer
+{
+    private static readonly IReadOnlyList<NavigationEntry> Navigation =
+    [
+        new("overview", "index.html", "Overview"), new("coverage", "coverage.html", "Coverage"), new("cards", "cards/index.html", "Cards"),
+        new("titles", "titles/index.html", "Titles"), new("features", "features/index.html", "Features"),
+        new("wrappers", "wrappers/index.html", "Wrappers"), new("drivers", "drivers/index.html", "Drivers"), new("rigs", "rigs/index.html", "Rigs"),
+        new("sources", "sources.html", "Sources"), new("about", "about.html", "About"),
+    ];
+
+    private readonly SiteReport _edition;
+    private readonly TemplateSet _templates;
+    private readonly List<OutputFile> _files = [];
+    private readonly HashSet<string> _tables = [];
+
+    private SiteRenderer(SiteReport edition, TemplateSet templates)
+    {
+        _edition = edition;
+        _templates = templates;
+    }
+
+    /// <summary>All files of the site, in a fixed order.</summary>
+    /// <exception cref="TemplateFaultException">A template is missing or wrong.</exception>
+    public static IReadOnlyList<OutputFile> Render(SiteReport edition, TemplateSet templates)
+    {
+        var renderer = new SiteRenderer(edition, templates);
+        renderer.RenderAll();
+        return renderer._files;
+    }
+
+    private void RenderAll()
+    {
+        foreach (var (name, bytes) in _templates.PlainFiles)
+            _files.Add(new OutputFile(name, bytes));
+        Page("index.html", "overview", "overview", "Overview", null);
+        Page("coverage.html", "matrix", "coverage", _edition.Matrix.Heading, _edition.Matrix, _edition.Matrix.Table);
+        foreach (var system in _edition.Systems)
+            Page(SiteAddress.Of("system", system.Id), "matrix", "coverage", system.Matrix.Heading, system.Matrix, system.Matrix.Table);
+        Page("cards/index.html", "cards", "cards", "Cards", null, _edition.Supply.ToTable());
+        foreach (var card in _edition.Cards)
+            Page(SiteAddress.Of("card", card.Id), "card", "cards", card.Name, card, card.LossTable, card.MemoryTable, card.PresetTable);
+        Page("titles/index.html", "titles", "titles", "Titles", null);
+        foreach (var title in _edition.Titles)
+        {
+            Page(SiteAddress.Of("title", title.Id), "title", "titles", title.Name, title, title.Table);
+            foreach (var tile in title.Tiles)
+            {
+                var cell = _edition.Explain(title.Id, tile.CardId);
+                Page(SiteAddress.OfCell(title.Id, tile.CardId, ""), "cell", "coverage", cell.Heading, cell);
+            }
+        }
+
+        Page("features/index.html", "features", "features", "Features", null);
+        foreach (var feature in _edition.Features)
+            Page(SiteAddress.Of("feature", feature.Id), "feature", "features", feature.Name, feature);
+        Page("wrappers/index.html", "wrappers", "wrappers", "Wrappers", null, _edition.WrapperNeeds.ToTable());
+        foreach (var wrapper in _edition.Wrappers)
+            Page(SiteAddress.Of("wrapper", wrapper.Id), "wrapper", "wrappers", wrapper.Name, wrapper, wrapper.Table);
+        Page("drivers/index.html", "drivers", "drivers", "Drivers", null);
+        foreach (var driver in _edition.Drivers)
+            Page(SiteAddress.Of("driver", driver.Id), "driver", "drivers", driver.Name, driver);
+        Page("rigs/index.html", "rigs", "rigs", "Rigs", null);
+        foreach (var rig in _edition.Rigs)
+            Page(SiteAddress.Of("rig", rig.Id), "rig", "rigs", rig.Name, rig, rig.Table);
+        Page("sources.html", "sources", "sources", "Sources and grades", null, _edition.Sources.ToTable());
+        Page("about.html", "about", "about", "About this edition", null);
+        foreach (var pair in _edition.Features.SelectMany(feature => PictureCatalog.AllFor(feature.Id)))
+        {
+            _files.Add(new OutputFile(SiteAddress.Of("picture", $"{pair.Id}-with"), pair.DrawWith().ToPng()));
+            _files.Add(new OutputFile(SiteAddress.Of("picture", $"{pair.Id}-without"), pair.DrawWithout().ToPng()));
+        }
+    }
+
+    /// <summary>One page: its own template first, then the frame around it. Its tables become files beside the site.</summary>
+    private void Page(string path, string template, string section, string heading, object? subject, params IReadOnlyList<Table> tables)
+    {
+        var root = string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/')));
+        var named = tables.Select((table, i) => new NamedTable($"{path[..^".html".Length].Replace('/', '-')}{(i > 0 ? $"-{i + 1}" : "")}", table)).ToList();
+        var globals = new ScriptObject
+        {
+            ["edition"] = _edition,
+            ["root"] = root,
+            ["path"] = path,
+            ["section"] = section,
+            ["heading"] = heading,
+            ["subject"] = subject,
+            ["tables"] = named,
+            ["navigation"] = Navigation,
+        };
+        SiteFunctions.AddTo(globals, root);
+        globals["content"] = _templates.Render($"{template}.html", globals);
+        _files.Add(OutputFile.Text(path, _templates.Render("frame.html", globals)));
+        foreach (var one in named.Where(one => _tables.Add(one.Name)))
+            _files.AddRange(TableFiles.Of(one.Name, one.Table));
+    }
+}
+
+/// <summary>A table with the name of its files.</summary>
+public sealed record NamedTable(string Name, Table Table);
+
+/// <summary>An entry of the navigation: the section it stands for, its page, and its name.</summary>
+public sealed record NavigationEntry(string Section, string Path, string Name);

@@ -1,0 +1,109 @@
+using System.Reflection;
+using Scriban;
+using Scriban.Parsing;
+using Scriban.Runtime;
+using Scriban.Syntax;
+
+namespace FeatureMatrix.Rendering.Site;
+
+/// <summary>
+/// Templates and plain files by name. A file of the user's folder takes the place of ours with the same name, so that a folder
+/// with one changed file is enough.
+/// </summary>
+public sealed class TemplateSet : ITemplateLoader
+{
+    private readonly IReadOnlyDictionary<string, SourceFile> _files;
+    private readonly Dictionary<string, Template> _parsed = [];
+
+    private TemplateSet(IReadOnlyDictionary<string, SourceFile> files) => _files = files;
+
+    private sealed record SourceFile(string Name, string Origin, byte[] Bytes);
+
+    /// <summary>Names of the files that are copied as they are: everything that is neither a template nor a text about templates.</summary>
+    public IEnumerable<(string Name, byte[] Bytes)> PlainFiles => _files.Values
+        .Where(file => !file.Name.EndsWith(".html", StringComparison.Ordinal) && !file.Name.EndsWith(".md", StringComparison.Ordinal))
+        .OrderBy(file => file.Name, StringComparer.Ordinal).Select(file => (file.Name, file.Bytes));
+
+    /// <summary>Reads our templates and, over them, the user's.</summary>
+    /// <param name="ours">The folder that comes with the program.</param>
+    /// <param name="users">A folder with changed or added files; null for none.</param>
+    public static TemplateSet Read(string ours, string? users)
+    {
+        var files = new Dictionary<string, SourceFile>();
+        foreach (var folder in users is null ? [ours] : new[] { ours, users })
+        {
+            foreach (var path in Directory.EnumerateFiles(folder).Order(StringComparer.Ordinal))
+            {
+                var name = Path.GetFileName(path);
+                if (!name.StartsWith('.'))
+                    files[name] = new SourceFile(name, path, File.ReadAllBytes(path));
+            }
+        }
+
+        return new TemplateSet(files);
+    }
+
+    /// <summary>Renders a template with some globals.</summary>
+    public string Render(string name, ScriptObject globals)
+    {
+        var context = new TemplateContext
+        {
+            LoopLimit = 0,
+            LimitToString = 0,
+            RecursiveLimit = 200,
+            StrictVariables = true,
+            EnableRelaxedMemberAccess = false,
+            EnableRelaxedTargetAccess = false,
+            TemplateLoader = this,
+            NewLine = "\n",
+            MemberRenamer = Rename,
+        };
+        context.PushGlobal(globals);
+        try
+        {
+            return Parse(name).Render(context);
+        }
+        catch (ScriptRuntimeException problem)
+        {
+            throw new TemplateFaultException(Describe(problem));
+        }
+    }
+
+    /// <summary>Members are named as in C#, in small letters with underscores: <c>PolicyText</c> is <c>policy_text</c>.</summary>
+    public static string Rename(MemberInfo member) => StandardMemberRenamer.Default(member);
+
+    string ITemplateLoader.GetPath(TemplateContext context, SourceSpan callerSpan, string templateName) => Find(templateName).Origin;
+
+    string ITemplateLoader.Load(TemplateContext context, SourceSpan callerSpan, string templatePath) =>
+        Text(_files.Values.First(file => file.Origin == templatePath));
+
+    ValueTask<string?> ITemplateLoader.LoadAsync(TemplateContext context, SourceSpan callerSpan, string templatePath) =>
+        ValueTask.FromResult<string?>(((ITemplateLoader)this).Load(context, callerSpan, templatePath));
+
+    private Template Parse(string name)
+    {
+        if (_parsed.TryGetValue(name, out var template))
+            return template;
+        var file = Find(name);
+        template = Template.Parse(Text(file), file.Origin);
+        if (template.HasErrors)
+            throw new TemplateFaultException(string.Join('\n', template.Messages));
+        return _parsed[name] = template;
+    }
+
+    private SourceFile Find(string name) =>
+        _files.TryGetValue(name, out var file) ? file : throw new TemplateFaultException($"There is no template {name}.");
+
+    private static string Text(SourceFile file) => System.Text.Encoding.UTF8.GetString(file.Bytes).Replace("\r\n", "\n", StringComparison.Ordinal);
+
+    private static string Describe(ScriptRuntimeException problem)
+    {
+        for (Exception? inner = problem; inner is not null; inner = inner.InnerException)
+        {
+            if (inner is TemplateFaultException)
+                return inner.Message;
+        }
+
+        return problem.Message;
+    }
+}

@@ -1,0 +1,67 @@
+namespace FeatureMatrix.Reports.Wording;
+
+/// <summary>Tones and evidence in words: what a legend and a filter say.</summary>
+public static class CellWording
+{
+    /// <summary>A tone in a few words.</summary>
+    public static string Of(CellTone tone) => tone switch
+    {
+        CellTone.Works => "works",
+        CellTone.Cosmetic => "cosmetic loss",
+        CellTone.Ungraded => "loss not graded",
+        CellTone.Severe => "severe loss",
+        CellTone.RunsNotKnown => "runs, loss not known",
+        CellTone.NotKnown => "not known",
+        CellTone.SoftwareOnly => "software only",
+        CellTone.DoesNotRun => "does not run",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>A tone with its count as part of a sentence: <c>3 work</c>.</summary>
+    public static string Count(CellTone tone, int count) => tone switch
+    {
+        CellTone.Works => $"{count} {(count == 1 ? "works" : "work")}",
+        CellTone.Cosmetic => $"{count} with a cosmetic loss",
+        CellTone.Ungraded => $"{count} with a loss not graded",
+        CellTone.Severe => $"{count} with a severe loss",
+        CellTone.RunsNotKnown => $"{count} {(count == 1 ? "runs" : "run")}, loss not known",
+        CellTone.NotKnown => $"{count} not known",
+        CellTone.SoftwareOnly => $"{count} in software only",
+        CellTone.DoesNotRun => $"{count} {(count == 1 ? "does" : "do")} not run",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>Evidence in a word.</summary>
+    public static string Of(CellEvidence evidence) => evidence switch
+    {
+        CellEvidence.Seen => "seen",
+        CellEvidence.Documented => "documented",
+        CellEvidence.Inferred => "inferred",
+        CellEvidence.NotKnown => "not known",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>What an evidence means, for the legend.</summary>
+    public static string Meaning(CellEvidence evidence) => evidence switch
+    {
+        CellEvidence.Seen => "somebody watched this very route",
+        CellEvidence.Documented => "everything it rests on is measured or documented",
+        CellEvidence.Inferred => "something it rests on is inferred",
+        CellEvidence.NotKnown => "something that decides is not known",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>What a tone means, for the legend.</summary>
+    public static string Meaning(CellTone tone) => tone switch
+    {
+        CellTone.Works => "runs with nothing lost",
+        CellTone.Cosmetic => "runs; what is lost shows, but nobody would stop playing",
+        CellTone.Ungraded => "runs; nobody graded how badly the loss shows",
+        CellTone.Severe => "runs; at least one loss spoils the picture",
+        CellTone.RunsNotKnown => "runs for certain; what is lost is not known",
+        CellTone.NotKnown => "nobody knows whether it runs",
+        CellTone.SoftwareOnly => "no accelerated route runs; the processor can draw it",
+        CellTone.DoesNotRun => "no route on record runs",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+}
