@@ -18,8 +18,7 @@ internal sealed class BiosReader(Draft draft)
         var branch = new DriverBranch { Id = $"{card.Id}-bios", Name = $"BIOS of {card.Name}", Maker = card.Maker };
         if (draft.Branches.Declares(branch.Id))
         {
-            draft.Faults.Add(FaultTexts.Impossible(
-                item.Fields.OriginOf("bios"), $"the BIOS of {item.Fields.Label} is the driver '{branch.Id}', an id that another driver has"));
+            draft.Faults.Add(FaultTexts.BiosIdTaken(item.Fields.OriginOf("bios"), item.Fields.Label, branch.Id));
             return;
         }
 
@@ -31,7 +30,7 @@ internal sealed class BiosReader(Draft draft)
             var provenance = Provenance.Of(item, draft).Within(fields);
             var version = fields.RequiredText("version");
             if (versions.Exists(other => other.Version == version))
-                draft.Faults.Add(FaultTexts.Impossible(fields.Origin, $"version '{version}' occurs a second time in {fields.Label}"));
+                draft.Faults.Add(FaultTexts.Twice(fields.Origin, "version", version, fields.Label));
             var driver = new Driver
             {
                 Id = $"{branch.Id}@{version}",

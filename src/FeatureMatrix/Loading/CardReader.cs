@@ -47,9 +47,9 @@ internal sealed partial class CardReader(Draft draft, SystemReader systems)
         if (word is not null && draft.Cards.Find(word, Faults) is { } companion)
         {
             if (!card.IsAddIn)
-                Faults.Add(FaultTexts.Impossible(word.Origin, "only an add-in has a companion; write 'add-in: yes' or drop it"));
+                Faults.Add(FaultTexts.CompanionOfNoAddIn(word.Origin));
             else if (companion == card || companion.IsAddIn)
-                Faults.Add(FaultTexts.Impossible(word.Origin, $"the companion '{companion.Id}' is no 2D card but an add-in itself"));
+                Faults.Add(FaultTexts.CompanionIsAddIn(word.Origin, companion));
             card.Link(companion);
         }
 
@@ -90,8 +90,7 @@ internal sealed partial class CardReader(Draft draft, SystemReader systems)
         var isSplit = fields.Has("frame") || fields.Has("texture");
         if (isUnified == isSplit)
         {
-            Faults.Add(FaultTexts.Impossible(
-                fields.Origin, "'memory' is one pool ('unified') or two ('frame' and 'texture'), and always one of these"));
+            Faults.Add(FaultTexts.NeitherOnePoolNorTwo(fields.Origin));
         }
         else if (isSplit && !fields.Has("frame"))
         {
@@ -146,8 +145,7 @@ internal sealed partial class CardReader(Draft draft, SystemReader systems)
         var text = word.Text.Trim();
         if (HardwareIdForm().IsMatch(text))
             return text;
-        Faults.Add(FaultTexts.NotANumber(
-            word.Origin, "'hardware-ids'", text, @"an ID such as 'PCI\VEN_1234&DEV_5678', optionally with &SUBSYS_ and &REV_, in single quotes"));
+        Faults.Add(FaultTexts.WrongForm(word.Origin, "'hardware-ids'", text, Forms.HardwareId));
         return null;
     }
 
@@ -160,9 +158,11 @@ internal sealed partial class CardReader(Draft draft, SystemReader systems)
         var date = fields.Value("date", Quantities.Date);
         var condition = fields.Text("condition");
         if (fields.Has("sold") == fields.Has("asked"))
-            Faults.Add(FaultTexts.Impossible(fields.Origin, "a price is either 'sold' (a sale was seen) or 'asked'"));
+            Faults.Add(FaultTexts.NeitherSoldNorAsked(fields.Origin));
         fields.Done();
-        return (sold ?? asked) is var (low, high, currency) ? new Price(low, high, currency, sold is not null, date, condition) : null;
+        return (sold ?? asked) is var (low, high, currency)
+            ? new Price(low, high, currency, sold is not null, date, condition)
+            : null;
     }
 
     [GeneratedRegex(

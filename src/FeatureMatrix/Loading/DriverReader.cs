@@ -29,7 +29,7 @@ internal sealed partial class DriverReader(Draft draft)
             var provenance = Provenance.Of(item, draft).Within(version);
             var driver = Version(version, text, branch, kind, versions.Count, (oses, lists), provenance);
             if (versions.Exists(other => other.Version == driver.Version))
-                Faults.Add(FaultTexts.Impossible(text.Origin, $"version '{driver.Version}' occurs a second time in {fields.Label}"));
+                Faults.Add(FaultTexts.Twice(text.Origin, "version", driver.Version, fields.Label));
             versions.Add(driver);
             _read.Add(driver, (version, provenance));
         }
@@ -51,7 +51,8 @@ internal sealed partial class DriverReader(Draft draft)
             var offers = fields.Entries("offers");
             var stated = offers.Select(entry => entry.Key.Text).ToHashSet();
             facts.AddRange(draft.Supply.Read(offers, scope, null, own));
-            facts.AddRange(draft.Supply.Read(usual.Where(entry => !stated.Contains(entry.Key.Text)), scope, null, provenance));
+            var unstated = usual.Where(entry => !stated.Contains(entry.Key.Text));
+            facts.AddRange(draft.Supply.Read(unstated, scope, null, provenance));
             facts.AddRange(draft.Supply.Read(fields.Entries("supply"), scope, null, own));
             fields.Done();
         }
@@ -74,7 +75,7 @@ internal sealed partial class DriverReader(Draft draft)
         var text = word.Text.Trim().ToLowerInvariant();
         if (Sha256Form().IsMatch(text))
             return text;
-        fields.Faults.Add(FaultTexts.NotANumber(word.Origin, "'sha256'", word.Text, "64 hexadecimal digits"));
+        fields.Faults.Add(FaultTexts.WrongForm(word.Origin, "'sha256'", word.Text, Forms.Sha256));
         return "";
     }
 
@@ -113,7 +114,7 @@ internal sealed partial class DriverReader(Draft draft)
         };
         var label = $"driver {driver.Id}";
         if (text.Length == 0 || text.Contains('@', StringComparison.Ordinal))
-            Faults.Add(FaultTexts.NotANumber(version.Origin, "'version'", text, "a version as its publisher wrote it, without '@'"));
+            Faults.Add(FaultTexts.WrongForm(version.Origin, "'version'", text, Forms.Version));
         if (driver.Oses.Count == 0)
             Faults.AddDangling(FaultTexts.MissingKey(fields.Origin, "os", label));
         if (driver.Lists.Count == 0)

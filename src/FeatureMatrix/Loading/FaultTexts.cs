@@ -58,6 +58,9 @@ internal static partial class FaultTexts
     public static Fault DuplicateKey(Origin at, string key, Origin first) =>
         Error("FM104", at, $"key '{Cut(key)}' occurs a second time; the first is in line {Number(first.Line)}");
 
+    public static Fault Twice(Origin at, string kind, string name, string label) =>
+        Error("FM104", at, $"{kind} '{Cut(name)}' occurs a second time in {label}");
+
     public static Fault DuplicateId(Origin at, string kind, string id, Origin first) =>
         Error("FM104", at, $"{kind} '{id}' is defined a second time; the first is at {first.File}({Number(first.Line)},{Number(first.Column)})");
 
@@ -80,20 +83,18 @@ internal static partial class FaultTexts
     public static Fault FlagHasNoLevel(Origin at, Feature feature, string word) =>
         Error("FM108", at, $"{feature.Id} has no levels, so '{Cut(word)}' says nothing here");
 
-    public static Fault NotANumber(Origin at, string label, string word, string wanted) =>
+    public static Fault WrongForm(Origin at, string label, string word, string wanted) =>
         Error("FM109", at, $"'{Cut(word)}' is no value of {label}; it wants {wanted}");
 
     public static Fault WrongUnit(Origin at, string label, string word, string wanted) =>
         Error("FM110", at, $"'{Cut(word)}' in {label} lacks one of the units known here; it wants {wanted}");
 
-    // What is impossible together.
+    // What cannot stand together; the rest of it is in FaultTexts.Exclusions.cs.
     public static Fault DeniedBelow(Origin at, Capability had, Capability denied, Origin other) => Error(
         "FM111", at, $"'{had}' is supplied here, and '{denied}', which it includes, is denied by the same source {Place(at, other)}");
 
     public static Fault SaidBothWays(Origin at, Capability capability, Origin other) => Error(
         "FM111", at, $"'{capability}' is stated a second time and differently by the same source; the first is {Place(at, other)}");
-
-    public static Fault Impossible(Origin at, string what) => Error("FM111", at, what);
 
     public static Fault EmptyChoice(Origin at) => Error("FM112", at, "'any-of' lists nothing, so nothing could meet it");
 

@@ -33,10 +33,11 @@ internal sealed class FeatureReader(Draft draft)
     /// <summary>Completes the implications once all features exist.</summary>
     public void Link()
     {
-        var named = draft.Features.Made.ToDictionary(made => made.Value, made => (made.Item, Words: made.Item.Fields.List("implies")));
-        foreach (var (feature, (item, words)) in named)
+        var implied = draft.Features.Made.ToDictionary(made => made.Item.Id, made => made.Item.Fields.List("implies"));
+        foreach (var (item, feature) in draft.Features.Made)
         {
-            if (words.Any(word => LeadsTo(word, item.Id, named.Values.ToDictionary(n => n.Item.Id, n => n.Words), [])))
+            var words = implied[item.Id];
+            if (words.Any(word => LeadsTo(word, item.Id, implied, [])))
                 draft.Faults.Add(FaultTexts.Cycle(item.Fields.OriginOf("implies"), draft.Features.Kind, item.Id, "implies"));
             else
                 feature.Link([.. words.Select(draft.References.Capability).OfType<Capability>()]);
@@ -48,7 +49,9 @@ internal sealed class FeatureReader(Draft draft)
     {
         var next = word.Text.Trim().Split(' ')[0];
         return next == id
-            || (seen.Add(next) && implied.TryGetValue(next, out var further) && further.Any(w => LeadsTo(w, id, implied, seen)));
+            || (seen.Add(next)
+                && implied.TryGetValue(next, out var further)
+                && further.Any(w => LeadsTo(w, id, implied, seen)));
     }
 
     private List<string> Levels(Fields fields)
@@ -57,16 +60,19 @@ internal sealed class FeatureReader(Draft draft)
         foreach (var word in fields.List("levels"))
         {
             var level = word.Text.Trim();
-            if (level.Length == 0 || level.EndsWith('+') || level is "none" or "no" or "unknown" or "yes" or "broken" or "emulated")
-                draft.Faults.Add(FaultTexts.Impossible(word.Origin, $"'{level}' has a meaning of its own and cannot name a level"));
+            if (HasOtherMeaning(level))
+                draft.Faults.Add(FaultTexts.NoNameOfALevel(word.Origin, level));
             else if (levels.Contains(level))
-                draft.Faults.Add(FaultTexts.Impossible(word.Origin, $"level '{level}' occurs a second time"));
+                draft.Faults.Add(FaultTexts.Twice(word.Origin, "level", level, fields.Label));
             else
                 levels.Add(level);
         }
 
         return levels;
     }
+
+    private static bool HasOtherMeaning(string level) =>
+        level.Length == 0 || level.EndsWith('+') || level is "none" or "no" or "unknown" or "yes" or "broken" or "emulated";
 
     private Detection Detection(Fields fields)
     {
@@ -109,7 +115,7 @@ internal sealed class FeatureReader(Draft draft)
             : uint.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out bits);
         if (read)
             return bits;
-        faults.Add(FaultTexts.NotANumber(word.Origin, label, text, "a number of 32 bits such as 0x100"));
+        faults.Add(FaultTexts.WrongForm(word.Origin, label, text, Forms.Bits));
         return null;
     }
 

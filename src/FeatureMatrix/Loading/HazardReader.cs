@@ -21,7 +21,7 @@ internal sealed class HazardReader(Draft draft)
             [.. fields.Items("seen").Select(seen => Sighting(seen, provenance)).OfType<TimingSighting>()],
             provenance.At(fields.Origin));
         if (hazard is { HighestFps: not null, FollowsFrameRate: false })
-            draft.Faults.Add(FaultTexts.Impossible(fields.OriginOf("highest-fps"), "'highest-fps' counts with 'follows: frame-rate' only"));
+            draft.Faults.Add(FaultTexts.CountsOnlyWith(fields.OriginOf("highest-fps"), "highest-fps", "follows: frame-rate"));
         fields.Done();
         return kind is null ? null : hazard;
     }

@@ -54,7 +54,7 @@ internal sealed class LibraryReader(Draft draft)
         var must = fields.YesNo("must") ?? false;
         var tolerance = fields.Choice("tolerance", Words.Tolerances);
         if (tolerance is not null && !must)
-            Faults.Add(FaultTexts.Impossible(fields.OriginOf("tolerance"), "'tolerance' counts with 'must: yes' only"));
+            Faults.Add(FaultTexts.CountsOnlyWith(fields.OriginOf("tolerance"), "tolerance", "must: yes"));
         var preset = fields.Text("preset");
         var weighed = fields.Value("weight", weighs) ?? 1;
         fields.Done();

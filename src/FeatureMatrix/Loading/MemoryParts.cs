@@ -3,7 +3,8 @@ using FeatureMatrix.Model;
 namespace FeatureMatrix.Loading;
 
 /// <summary>How a renderer uses video memory, as far as it was stated: what is missing comes from its engine or is usual.</summary>
-internal sealed record MemoryParts(Mode? Lowest, IReadOnlyList<int>? Depths, int? BackBuffers, DepthBuffer? Depth, IReadOnlyList<TexturePreset>? Presets)
+internal sealed record MemoryParts(
+    Mode? Lowest, IReadOnlyList<int>? Depths, int? BackBuffers, DepthBuffer? Depth, IReadOnlyList<TexturePreset>? Presets)
 {
     public static MemoryParts Nothing { get; } = new(null, null, null, null, null);
 
@@ -13,9 +14,7 @@ internal sealed record MemoryParts(Mode? Lowest, IReadOnlyList<int>? Depths, int
             return Nothing;
         var result = new MemoryParts(
             fields.Value("lowest", Quantities.Mode),
-            fields.Has("depths")
-                ? [.. fields.List("depths").Select(w => Quantities.Depth(w, "'depths'", fields.Faults)).OfType<int>().Distinct().Order()]
-                : null,
+            fields.Has("depths") ? ReadDepths(fields) : null,
             fields.Value("back-buffers", Quantities.Whole(0, 4)),
             fields.Choice("depth-buffer", DepthBuffers),
             fields.Has("presets") ? [.. ReadPresets(fields)] : null);
@@ -25,7 +24,11 @@ internal sealed record MemoryParts(Mode? Lowest, IReadOnlyList<int>? Depths, int
 
     /// <summary>What this one does not state is taken from the other.</summary>
     public MemoryParts Over(MemoryParts other) => new(
-        Lowest ?? other.Lowest, Depths ?? other.Depths, BackBuffers ?? other.BackBuffers, Depth ?? other.Depth, Presets ?? other.Presets);
+        Lowest ?? other.Lowest,
+        Depths ?? other.Depths,
+        BackBuffers ?? other.BackBuffers,
+        Depth ?? other.Depth,
+        Presets ?? other.Presets);
 
     public MemoryUse Build()
     {
@@ -46,6 +49,12 @@ internal sealed record MemoryParts(Mode? Lowest, IReadOnlyList<int>? Depths, int
         ("as-colour", new DepthBuffer(null)),
     ];
 
+    private static IReadOnlyList<int> ReadDepths(Fields fields)
+    {
+        var depths = fields.List("depths").Select(word => Quantities.Depth(word, "'depths'", fields.Faults));
+        return [.. depths.OfType<int>().Distinct().Order()];
+    }
+
     private static IEnumerable<TexturePreset> ReadPresets(Fields fields)
     {
         var names = new HashSet<string>();
@@ -60,7 +69,7 @@ internal sealed record MemoryParts(Mode? Lowest, IReadOnlyList<int>? Depths, int
             var measured = preset.YesNo("measured") ?? false;
             preset.Done();
             if (!names.Add(name))
-                fields.Faults.Add(FaultTexts.Impossible(preset.Origin, $"preset '{name}' occurs a second time"));
+                fields.Faults.Add(FaultTexts.Twice(preset.Origin, "preset", name, fields.Label));
             if (bytes is { } size)
                 yield return new TexturePreset(name, size, format, measured);
         }

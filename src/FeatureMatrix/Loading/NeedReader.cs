@@ -19,8 +19,8 @@ internal sealed class NeedReader(Draft draft)
             {
                 if (Read(capability, node, strength, provenance) is not { } need)
                     continue;
-                if (needs.Find(other => AsksTheSame(other, need)) is { } first)
-                    Faults.Add(FaultTexts.Impossible(need.Evidence.Origin, $"'{need}' is asked for a second time; the first is in line {first.Evidence.Origin.Line}"));
+                if (needs.Exists(other => AsksTheSame(other, need)))
+                    Faults.Add(FaultTexts.Twice(need.Evidence.Origin, "need", need.ToString(), fields.Label));
                 else
                     needs.Add(need);
             }
@@ -85,7 +85,7 @@ internal sealed class NeedReader(Draft draft)
         var hasNeed = fields.Has("need");
         if (hasNeed == fields.Has("any-of"))
         {
-            Faults.Add(FaultTexts.Impossible(fields.Origin, "a need names one feature ('need') or several to choose from ('any-of')"));
+            Faults.Add(FaultTexts.NeitherOneNorSeveral(fields.Origin));
             return [];
         }
 
@@ -104,7 +104,7 @@ internal sealed class NeedReader(Draft draft)
         var depth = fields.Value("depth", Quantities.Depth);
         var preset = fields.Text("preset");
         if (fields.Has("depth") == fields.Has("preset"))
-            Faults.Add(FaultTexts.Impossible(fields.Origin, "'when' names a 'depth' or a 'preset'"));
+            Faults.Add(FaultTexts.NeitherDepthNorPreset(fields.Origin));
         fields.Done();
         if (depth is { } bits)
             return new NeedCondition.AtDepth(bits);

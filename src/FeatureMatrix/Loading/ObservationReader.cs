@@ -17,10 +17,7 @@ internal sealed class ObservationReader(Draft draft)
         var specimen = fields.Word("specimen") is { } board ? draft.Specimens.Find(board, Faults) : null;
         var card = fields.Word("card") is { } word ? draft.Cards.Find(word, Faults) : specimen?.Card;
         if (specimen is not null && card is not null && specimen.Card != card)
-        {
-            Faults.Add(FaultTexts.Impossible(
-                fields.OriginOf("specimen"), $"specimen '{specimen.Id}' is a '{specimen.Card.Id}', not a '{card.Id}'"));
-        }
+            Faults.Add(FaultTexts.SpecimenOfAnother(fields.OriginOf("specimen"), specimen, card));
 
         var seen = Seen(fields).ToList();
         var observation = new Observation
@@ -43,7 +40,7 @@ internal sealed class ObservationReader(Draft draft)
         if (!fields.Has("runs") && !fields.Has("seen"))
             Faults.Add(FaultTexts.MissingKey(fields.Origin, "runs", fields.Label));
         if (observation.Runs == false && seen.Count > 0)
-            Faults.Add(FaultTexts.Impossible(fields.OriginOf("seen"), "what does not run shows nothing; 'runs: no' and 'seen' exclude each other"));
+            Faults.Add(FaultTexts.SeenWithoutRunning(fields.OriginOf("seen")));
         fields.Done();
         return renderer is null ? null : observation;
     }

@@ -10,12 +10,10 @@ namespace FeatureMatrix.Loading;
 /// </summary>
 internal static partial class Quantities
 {
-    private const string SizeForm = "a size such as '16 MiB' (KiB, MiB or GiB; 1 MiB = 1,048,576 bytes)";
-
     /// <summary>A size in bytes.</summary>
     public static long? Bytes(Scalar word, string label, FaultList faults)
     {
-        var bytes = WithUnit(word, label, SizeForm, [("KiB", 1L << 10), ("MiB", 1L << 20), ("GiB", 1L << 30)], faults);
+        var bytes = WithUnit(word, label, Forms.Size, [("KiB", 1L << 10), ("MiB", 1L << 20), ("GiB", 1L << 30)], faults);
         return bytes is { } b ? (long)Math.Round(b) : null;
     }
 
@@ -25,15 +23,15 @@ internal static partial class Quantities
 
     /// <summary>A clock in MHz.</summary>
     public static double? Megahertz(Scalar word, string label, FaultList faults) =>
-        WithUnit(word, label, "a clock such as '100 MHz' (kHz, MHz or GHz)", [("kHz", 0.001), ("MHz", 1), ("GHz", 1000)], faults);
+        WithUnit(word, label, Forms.Clock, [("kHz", 0.001), ("MHz", 1), ("GHz", 1000)], faults);
 
     /// <summary>A refresh rate in Hz.</summary>
     public static double? Hertz(Scalar word, string label, FaultList faults) =>
-        WithUnit(word, label, "a rate such as '85 Hz'", [("Hz", 1)], faults);
+        WithUnit(word, label, Forms.Refresh, [("Hz", 1)], faults);
 
     /// <summary>A transfer rate in MB/s of 10^6 bytes.</summary>
     public static double? MegabytesPerSecond(Scalar word, string label, FaultList faults) =>
-        WithUnit(word, label, "a rate such as '533 MB/s' (MB/s or GB/s; 1 MB = 1,000,000 bytes)", [("MB/s", 1), ("GB/s", 1000)], faults);
+        WithUnit(word, label, Forms.Rate, [("MB/s", 1), ("GB/s", 1000)], faults);
 
     /// <summary>A voltage; the unit may be left out because nothing else is meant.</summary>
     public static double? Volts(Scalar word, string label, FaultList faults)
@@ -42,7 +40,7 @@ internal static partial class Quantities
         var number = text.EndsWith('V') ? text[..^1].TrimEnd() : text;
         if (Parse(number) is { } volts and > 0 and <= 12)
             return volts;
-        faults.Add(FaultTexts.NotANumber(word.Origin, label, text, "a voltage such as 3.3 (above 0, at most 12)"));
+        faults.Add(FaultTexts.WrongForm(word.Origin, label, text, Forms.Voltage));
         return null;
     }
 
@@ -55,8 +53,7 @@ internal static partial class Quantities
             return number;
         }
 
-        faults.Add(FaultTexts.NotANumber(word.Origin, label, word.Text, string.Create(
-            CultureInfo.InvariantCulture, $"a whole number from {least} to {most}")));
+        faults.Add(FaultTexts.WrongForm(word.Origin, label, word.Text, Forms.Whole(least, most)));
         return null;
     };
 
@@ -65,8 +62,7 @@ internal static partial class Quantities
     {
         if (Parse(word.Text.Trim()) is { } number && number >= least && number <= most)
             return number;
-        faults.Add(FaultTexts.NotANumber(word.Origin, label, word.Text, string.Create(
-            CultureInfo.InvariantCulture, $"a number from {least} to {most}")));
+        faults.Add(FaultTexts.WrongForm(word.Origin, label, word.Text, Forms.Number(least, most)));
         return null;
     };
 
@@ -78,7 +74,7 @@ internal static partial class Quantities
     {
         if (DateOnly.TryParseExact(word.Text.Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
             return date;
-        faults.Add(FaultTexts.NotANumber(word.Origin, label, word.Text, "a date such as 2026-02-11"));
+        faults.Add(FaultTexts.WrongForm(word.Origin, label, word.Text, Forms.Date));
         return null;
     }
 
@@ -88,7 +84,7 @@ internal static partial class Quantities
         var match = ModeForm().Match(word.Text.Trim());
         if (match.Success)
             return new Mode(Part("width"), Part("height"));
-        faults.Add(FaultTexts.NotANumber(word.Origin, label, word.Text, "a mode such as 640x480"));
+        faults.Add(FaultTexts.WrongForm(word.Origin, label, word.Text, Forms.Mode));
         return null;
 
         int Part(string name) => int.Parse(match.Groups[name].ValueSpan, CultureInfo.InvariantCulture);
@@ -111,10 +107,9 @@ internal static partial class Quantities
                 return (low, high, match.Groups["currency"].Value);
         }
 
-        const string form = "money such as '18..25 EUR' or '30 EUR', the lower figure first, with a currency of three letters";
         faults.Add(NumberOnly().IsMatch(text)
-            ? FaultTexts.WrongUnit(word.Origin, label, text, form)
-            : FaultTexts.NotANumber(word.Origin, label, text, form));
+            ? FaultTexts.WrongUnit(word.Origin, label, text, Forms.Money)
+            : FaultTexts.WrongForm(word.Origin, label, text, Forms.Money));
         return null;
 
         static decimal Figure(Group group) => decimal.Parse(group.ValueSpan, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
@@ -127,7 +122,7 @@ internal static partial class Quantities
         var match = NumberAndUnit().Match(text);
         if (!match.Success || Parse(match.Groups["number"].Value) is not { } number)
         {
-            faults.Add(FaultTexts.NotANumber(word.Origin, label, text, form));
+            faults.Add(FaultTexts.WrongForm(word.Origin, label, text, form));
             return null;
         }
 

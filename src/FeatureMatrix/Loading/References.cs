@@ -68,7 +68,7 @@ internal sealed class References(Draft draft)
         if (fields.Word("driver") is not { } word)
         {
             if ((from ?? to) is { } alone)
-                Faults.Add(FaultTexts.Impossible(alone.Origin, "'from' and 'to' are versions of a 'driver', and none is named"));
+                Faults.Add(FaultTexts.RangeWithoutDriver(alone.Origin));
             return null;
         }
 
@@ -78,7 +78,7 @@ internal sealed class References(Draft draft)
         if (version is null)
             return Range(branch, from, to);
         if ((from ?? to) is { } extra)
-            Faults.Add(FaultTexts.Impossible(extra.Origin, "'driver' names one version here, so 'from' and 'to' say nothing"));
+            Faults.Add(FaultTexts.RangeOfOneVersion(extra.Origin));
         return Version(word, branch, version) is { } driver ? DriverRange.Only(driver) : null;
     }
 
@@ -157,7 +157,7 @@ internal sealed class References(Draft draft)
             return null;
         if (f <= l)
             return new DriverRange(branch, f, l);
-        Faults.Add(FaultTexts.Impossible(to!.Origin, $"'to' is an older version of driver {branch.Id} than 'from'"));
+        Faults.Add(FaultTexts.RangeBackwards(to!.Origin, branch));
         return null;
     }
 }

@@ -39,7 +39,7 @@ internal sealed class RendererReader(Draft draft)
         var label = $"renderer '{id}' of title '{title.Id}'";
         if (isSoftware == parts.StatesApi)
         {
-            Faults.Add(FaultTexts.Impossible(parts.Origin, $"{label} draws through an 'api' or is 'software: yes', and always one of these"));
+            Faults.Add(FaultTexts.NeitherApiNorSoftware(parts.Origin, label));
             return null;
         }
 

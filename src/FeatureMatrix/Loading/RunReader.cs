@@ -43,11 +43,13 @@ internal sealed class RunReader(Draft draft)
         var card = draft.Cards.Find(Word(row.Card), Faults);
         var specimen = row.Specimen.Length > 0 ? draft.Specimens.Find(Word(row.Specimen), Faults) : null;
         if (specimen is not null && card is not null && specimen.Card != card)
-            Faults.Add(FaultTexts.Impossible(origin, $"specimen '{specimen.Id}' is a '{specimen.Card.Id}', not a '{card.Id}'"));
+            Faults.Add(FaultTexts.SpecimenOfAnother(origin, specimen, card));
         if (row.Width is null != row.Height is null)
-            Faults.Add(FaultTexts.Impossible(origin, "'width' and 'height' stand together or not at all"));
-        var renderer = row.Renderer.Length > 0 && title is not null ? draft.References.Renderer(Word(row.Renderer), title) : null;
-        var wrapper = row.Wrapper.Length > 0 && row.Wrapper != "none" ? draft.References.WrapperVersion(Word(row.Wrapper)) : null;
+            Faults.Add(FaultTexts.HalfAMode(origin));
+        var renderer = row.Renderer.Length > 0 && title is not null
+            ? draft.References.Renderer(Word(row.Renderer), title)
+            : null;
+        var wrapper = row.Wrapper is not ("" or "none") ? draft.References.WrapperVersion(Word(row.Wrapper)) : null;
         var driver = row.Driver.Length > 0 ? draft.References.Driver(Word(row.Driver)) : null;
         var os = row.Os.Length > 0 ? draft.Oses.Find(Word(row.Os), Faults) : null;
         var rig = row.Rig.Length > 0 ? draft.Rigs.Find(Word(row.Rig), Faults) : null;

@@ -54,7 +54,7 @@ internal sealed class SourceReader(Draft draft)
         var text = word.Text.Trim();
         if (Uri.TryCreate(text, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https")
             return text;
-        fields.Faults.Add(FaultTexts.NotANumber(word.Origin, "'link'", text, "an address that begins with http:// or https://"));
+        fields.Faults.Add(FaultTexts.WrongForm(word.Origin, "'link'", text, Forms.Link));
         return null;
     }
 }

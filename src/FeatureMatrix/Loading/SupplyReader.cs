@@ -113,8 +113,7 @@ internal sealed class SupplyReader(Draft draft)
             return null;
         if (stated == Support.No && reach is Reach.UpTo or Reach.AtLeast)
         {
-            draft.Faults.Add(FaultTexts.Impossible(
-                fields.OriginOf("reach"), "'is: no' speaks for its level and all above, so its 'reach' can only be 'at'"));
+            draft.Faults.Add(FaultTexts.DenialReachesUp(fields.OriginOf("reach")));
             return null;
         }
 
@@ -143,7 +142,7 @@ internal sealed class SupplyReader(Draft draft)
         if (!scope.NamesDriver || branch is not null)
             result = result with { Drivers = references.Range(fields, branch) ?? scope.Drivers };
         if (result is { Chip: { } of, Card: { } on } && on.Chip != of)
-            draft.Faults.Add(FaultTexts.Impossible(fields.OriginOf("card"), $"card '{on.Id}' has the chip '{on.Chip.Id}', not '{of.Id}'"));
+            draft.Faults.Add(FaultTexts.CardOfAnotherChip(fields.OriginOf("card"), on, of));
         return draft.Faults.Count == before ? result : null;
     }
 

@@ -29,7 +29,8 @@ internal sealed class SystemReader(Draft draft)
     };
 
     /// <summary>
-    /// A map from operating systems to <c>yes</c>, <c>no</c> or <c>unknown</c>, or to a long form with source; <c>unknown</c> states nothing.
+    /// A map from operating systems to <c>yes</c>, <c>no</c> or <c>unknown</c>, or to a long form with source;
+    /// <c>unknown</c> states nothing.
     /// </summary>
     public IReadOnlyList<OsSupport> Support(IEnumerable<MappingEntry> entries, Provenance provenance)
     {
@@ -37,7 +38,9 @@ internal sealed class SystemReader(Draft draft)
         foreach (var (key, value) in entries)
         {
             var os = draft.Oses.Find(key, draft.Faults);
-            if (Statement(value, $"'{key.Text}'", provenance) is var (support, evidence) && os is not null && support != Model.Support.Unknown)
+            if (Statement(value, $"'{key.Text}'", provenance) is not var (support, evidence))
+                continue;
+            if (os is not null && support != Model.Support.Unknown)
                 result.Add(new OsSupport(os, support, evidence));
         }
 
@@ -48,7 +51,12 @@ internal sealed class SystemReader(Draft draft)
     private (Support Support, Evidence Evidence)? Statement(Node value, string label, Provenance provenance)
     {
         if (value is Scalar word)
-            return Words.Read(word, label, Words.YesNoUnknown, draft.Faults) is { } said ? (said, provenance.At(word.Origin)) : null;
+        {
+            return Words.Read(word, label, Words.YesNoUnknown, draft.Faults) is { } said
+                ? (said, provenance.At(word.Origin))
+                : null;
+        }
+
         if (Fields.Of(value, label, draft.Faults) is not { } fields)
             return null;
         fields.RequiredWord("is");
@@ -62,10 +70,7 @@ internal sealed class SystemReader(Draft draft)
     {
         var api = draft.References.Api(entry.Key);
         if (api is { NeedsRuntime: false })
-        {
-            draft.Faults.Add(FaultTexts.Impossible(
-                entry.Key.Origin, $"{api.Id} needs no runtime of the operating system; it comes with driver or board"));
-        }
+            draft.Faults.Add(FaultTexts.NeedsNoRuntime(entry.Key.Origin, api));
 
         foreach (var statement in entry.Value is Sequence list ? list.Items : [entry.Value])
         {

@@ -23,7 +23,7 @@ internal sealed class WrapperReader(Draft draft, SystemReader systems)
             if (made is null)
                 continue;
             if (versions.Exists(other => other.Version == made.Version))
-                Faults.Add(FaultTexts.Impossible(version.Origin, $"version '{made.Version}' occurs a second time in {fields.Label}"));
+                Faults.Add(FaultTexts.Twice(version.Origin, "version", made.Version, fields.Label));
             else
                 versions.Add(made);
         }
@@ -42,14 +42,10 @@ internal sealed class WrapperReader(Draft draft, SystemReader systems)
         var supplies = draft.Supply.Read(fields.Entries("supplies"), Scope.Everything, null, provenance);
         var passes = draft.References.All(draft.Features, fields.List("passes"));
         foreach (var both in passes.Intersect(supplies.Select(fact => fact.Capability.Feature)))
-        {
-            Faults.Add(FaultTexts.Impossible(
-                fields.OriginOf("passes"), $"{both.Id} stands under 'supplies' and under 'passes'; a wrapper does one of the two"));
-        }
-
+            Faults.Add(FaultTexts.SuppliedAndPassed(fields.OriginOf("passes"), both));
         Contradictions.Report(supplies, Faults);
         foreach (var offered in offers.Where(o => !o.Feature.IsApi))
-            Faults.Add(FaultTexts.Impossible(fields.OriginOf("offers"), $"{offered.Feature.Id} is no API, so it cannot be offered"));
+            Faults.Add(FaultTexts.OffersNoApi(fields.OriginOf("offers"), offered.Feature));
         if (!fields.Has("offers"))
             Faults.Add(FaultTexts.MissingKey(fields.Origin, "offers", fields.Label));
         var made = new WrapperVersion

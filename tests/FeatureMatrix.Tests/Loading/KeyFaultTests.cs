@@ -104,8 +104,8 @@ public sealed class Something_that_is_written_twice
         drivers: {d: {name: D, source: manual, os: [dos], lists: [k], versions: ["1.0", "1.0"]}}
         wrappers: {w: {name: W, source: manual, versions: [{version: "1", offers: {glide: "2"}, on: vga}, {version: "1", offers: {glide: "2"}, on: vga}]}}
         """,
-        "world.yaml(3,81): error FM111: version '1.0' occurs a second time in driver 'd'",
-        "world.yaml(4,99): error FM111: version '1' occurs a second time in wrapper 'w'");
+        "world.yaml(3,81): error FM104: version '1.0' occurs a second time in driver 'd'",
+        "world.yaml(4,99): error FM104: version '1' occurs a second time in wrapper 'w'");
 
     [Fact]
     public void Is_a_fault_as_a_need() => Gives(
@@ -113,7 +113,12 @@ public sealed class Something_that_is_written_twice
         titles:
           t: {name: T, source: manual, os: [dos], renderers: {a: {api: vga, needs: {must: [fog-table], cosmetic: [fog-table]}}}}
         """,
-        "world.yaml(2,107): error FM111: 'fog-table' is asked for a second time; the first is in line 2");
+        "world.yaml(2,107): error FM104: need 'fog-table' occurs a second time in 'needs' of renderer 'a' of title 't'");
+
+    [Fact]
+    public void Is_a_fault_as_a_preset() => Gives(
+        "titles: {t: {name: T, source: manual, os: [dos], renderers: {a: {api: vga, memory: {presets: [{name: p, textures: 1 MiB}, {name: p, textures: 2 MiB}]}}}}}",
+        "world.yaml(1,123): error FM104: preset 'p' occurs a second time in 'memory' of renderer 'a' of title 't'");
 
     [Fact]
     public void Is_a_fault_as_the_name_of_the_collection() => Gives(

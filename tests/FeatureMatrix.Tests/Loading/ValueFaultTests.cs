@@ -42,6 +42,18 @@ public sealed class A_quantity
         bytes,
         Worlds.Load($"chips: {{c: {{name: C}}}}\ncards: {{k: {{name: K, chip: c, memory: {{unified: {size}}}}}}}").Cards[0].Memory!.FramePool);
 
+    [Theory]
+    [InlineData("drivers: {d: {name: D, source: manual, os: [dos], lists: [k], versions: [{version: a@b}]}}", "1,84", "'a@b' is no value of 'version'; it wants a version as its publisher wrote it, without '@'")]
+    [InlineData("drivers: {d: {name: D, source: manual, os: [dos], lists: [k], versions: [{version: '1', sha256: 12ab}]}}", "1,97", "'12ab' is no value of 'sha256'; it wants 64 hexadecimal digits")]
+    [InlineData("features: {f: {name: F, family: f, source: manual, direct3d: [{generation: 6, field: Caps, value: 0x1}]}}", "1,76", "'6' is no value of 'generation'; it wants a whole number from 7 to 9")]
+    [InlineData("features: {f: {name: F, family: f, source: manual, direct3d: [{generation: 7, field: Caps, value: 0x1FFFFFFFF}]}}", "1,99", "'0x1FFFFFFFF' is no value of 'value'; it wants a number of 32 bits such as 0x100")]
+    [InlineData("rigs: {r: {name: R, processor: {cores: none}}}", "1,40", "'none' is no value of 'cores'; it wants a whole number from 1 to 64")]
+    [InlineData("rigs: {r: {name: R, monitor: {name: M, refresh: fast, highest: 1024}}}", "1,49", "'fast' is no value of 'refresh'; it wants a rate such as '85 Hz'", "1,64", "'1024' is no value of 'highest'; it wants a mode such as 640x480")]
+    [InlineData("libraries: {l: {name: L, titles: {}, policy: {worth: {severe: 2}}}}", "1,63", "'2' is no value of 'severe'; it wants a number from 0 to 1")]
+    public void Of_any_kind_has_its_form(string world, params string[] faults) => Gives(
+        world + "\nchips: {c: {name: C}}\ncards: {k: {name: K, chip: c, source: manual}}",
+        [.. faults.Chunk(2).Select(fault => $"world.yaml({fault[0]}): error FM109: {fault[1]}")]);
+
     [Fact]
     public void Of_memory_is_one_pool_or_two() => Gives(
         """
@@ -119,7 +131,7 @@ public sealed class A_level
         "features: {f: {name: F, family: fog, source: manual, levels: [none, '1+', '2', '2']}}",
         "world.yaml(1,63): error FM111: 'none' has a meaning of its own and cannot name a level",
         "world.yaml(1,69): error FM111: '1+' has a meaning of its own and cannot name a level",
-        "world.yaml(1,80): error FM111: level '2' occurs a second time");
+        "world.yaml(1,80): error FM104: level '2' occurs a second time in feature 'f'");
 }
 
 public sealed class A_version_that_looks_like_a_number
