@@ -41,7 +41,7 @@ public sealed class DriverBranch
 /// <summary>One version of a driver, a card's BIOS or a VBE extension.</summary>
 public sealed class Driver
 {
-    /// <summary>Branch and version, for example <c>northlight-9x@2.10</c>.</summary>
+    /// <summary>Branch and version, for example <c>heron-9x@2.10</c>.</summary>
     public required string Id { get; init; }
 
     /// <summary>What kind of driver it is.</summary>

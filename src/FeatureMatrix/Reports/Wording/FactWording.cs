@@ -40,7 +40,7 @@ public static class FactWording
         return parts.Count == 0 ? "the wrapper itself" : string.Join(", ", parts);
     }
 
-    /// <summary>Versions: <c>Northlight 9x 2.10 and later</c>.</summary>
+    /// <summary>Versions: <c>Heron 9x 2.10 and later</c>.</summary>
     public static string Range(DriverRange drivers)
     {
         var versions = drivers.Branch.Versions;
