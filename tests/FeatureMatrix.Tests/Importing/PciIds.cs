@@ -10,7 +10,7 @@ public class Reading_a_pci_id_list
     private const string List = """
         # a comment
 
-        f0a1  Northlight (works)
+        f0a1  Greywater (works)
         	0007  NL7
         		f0b2 1234  Lantern 7
         f0b2  Lantern
@@ -24,13 +24,13 @@ public class Reading_a_pci_id_list
     [Fact]
     public void Board_is_named_part_by_part() => Assert.Equal(
         new PciNames(
-            "Northlight (works)", "NL7", "Lantern", "Lantern 7",
+            "Greywater (works)", "NL7", "Lantern", "Lantern 7",
             "Display controller", "VGA compatible controller", "VGA controller"),
         Names(new PciCard(new PciDevice(0xF0A1, 7), new PciSubsystem(0x1234, 0xF0B2), 1, new PciClass(3, 0, 0))));
 
     [Fact]
     public void Swapped_subsystem_is_not_the_board() => Assert.Equal(
-        new PciNames("Northlight (works)", "NL7"),
+        new PciNames("Greywater (works)", "NL7"),
         Names(new PciCard(new PciDevice(0xF0A1, 7), new PciSubsystem(0xF0B2, 0x1234))));
 
     [Fact]
@@ -40,13 +40,13 @@ public class Reading_a_pci_id_list
     public void Lines_that_fit_nowhere_are_faults_and_own_nothing() => Assert.Equal(
         [
             new PciIdFault(1, "\t0001  orphan"),
-            new PciVendorEntry(2, 0xF0A1, "Northlight"),
+            new PciVendorEntry(2, 0xF0A1, "Greywater"),
             new PciIdFault(3, "\t00x1  bad number"),
             new PciIdFault(4, "S 01  another kind of section"),
             new PciIdFault(5, "\t0007  belongs to the line above"),
         ],
         PciIdList.Read(new StringReader(
-            "\t0001  orphan\r\nf0a1  Northlight\n\t00x1  bad number\nS 01  another kind of section\n\t0007  belongs to the line above")));
+            "\t0001  orphan\r\nf0a1  Greywater\n\t00x1  bad number\nS 01  another kind of section\n\t0007  belongs to the line above")));
 
     [Fact]
     public void Overlong_line_is_cut()
@@ -59,7 +59,7 @@ public class Reading_a_pci_id_list
 public class Feeding_the_id_readers_rubbish
 {
     private static readonly byte[] List = Encoding.Latin1.GetBytes(
-        "f0a1  Northlight\n\t0007  NL7\n\t\tf0b2 1234  Lantern 7\nC 03  Display controller\n\t00  VGA\n\t\t00  VGA controller\n");
+        "f0a1  Greywater\n\t0007  NL7\n\t\tf0b2 1234  Lantern 7\nC 03  Display controller\n\t00  VGA\n\t\t00  VGA controller\n");
 
     [Fact]
     public void List_gives_one_entry_a_line() => FeedList(1500);

@@ -26,7 +26,7 @@ public class Asking_a_package_for_a_card
         [LanternXp.Services]
         AddService=lantern
         [Strings]
-        Maker="Northlight"
+        Maker="Greywater"
         """;
 
     private static readonly PciClass Vga = new(3, 0, 0);

@@ -86,7 +86,7 @@ public class Reading_inf_text
 
     [Fact]
     public void Version_section_is_read_in_full() => Assert.Equal(
-        new InfVersion("Windows NT", "Display", "Northlight", new DateOnly(2001, 12, 31), "6.13.10.1234"),
+        new InfVersion("Windows NT", "Display", "Greywater", new DateOnly(2001, 12, 31), "6.13.10.1234"),
         Read("""
             [Version]
             Signature = "$Windows NT$"
@@ -94,7 +94,7 @@ public class Reading_inf_text
             Provider  = %Who%
             DriverVer = 12/31/2001, 6.13.10.1234
             [Strings]
-            Who = "Northlight"
+            Who = "Greywater"
             """).Version);
 
     // "INF Strings Section": several tokens in one string; a percent sign is doubled.
