@@ -2,6 +2,9 @@ using System.Numerics;
 
 namespace FeatureMatrix.Pictures;
 
+/// <summary>A mesh with its one texture: what any implementation of the fixed pipeline can draw.</summary>
+internal sealed record Part(Mesh Mesh, Sampler Texture, DrawState State);
+
 /// <summary>
 /// One pane of an illustration, <see cref="PaneWidth"/> × <see cref="PaneHeight"/>. A magnified canvas is drawn with fewer, larger
 /// pixels, where single pixels are what is to be seen.
@@ -43,6 +46,17 @@ internal sealed class Canvas
     public Canvas Draw(Mesh mesh, DrawState state)
     {
         Rasterizer.Draw(Target, Camera, mesh, state);
+        return this;
+    }
+
+    /// <summary>Draws with one texture times the vertex colours, whatever the state would have shaded.</summary>
+    public Canvas Draw(Mesh mesh, Sampler texture, DrawState? state = null) =>
+        Draw(mesh, (state ?? new DrawState()) with { Shade = Shaders.Textured(texture) });
+
+    public Canvas Draw(IEnumerable<Part> parts)
+    {
+        foreach (var part in parts)
+            Draw(part.Mesh, part.Texture, part.State);
         return this;
     }
 

@@ -10,12 +10,12 @@ internal static class Dither
     public static double Threshold(int x, int y) => (Matrix[((y & 3) * 4) + (x & 3)] + 0.5) / 16;
 
     /// <summary>The nearest of 0..<paramref name="top"/>: never more than half a step away.</summary>
-    public static int Nearest(double value, int top) => (int)Math.Floor((Math.Clamp(value, 0, 1) * top) + 0.5);
+    public static int Nearest(double value, int top) => (int)((Math.Clamp(value, 0, 1) * top) + 0.5);
 
     /// <summary>
     /// The level below or above, chosen by place, so that a flat area keeps its mean to within 1/32 of a step: always less
     /// than one step away.
     /// </summary>
     public static int Ordered(double value, int top, int x, int y) =>
-        Math.Min(top, (int)Math.Floor((Math.Clamp(value, 0, 1) * top) + Threshold(x, y)));
+        Math.Min(top, (int)((Math.Clamp(value, 0, 1) * top) + Threshold(x, y)));
 }

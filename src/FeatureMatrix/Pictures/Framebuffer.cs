@@ -13,6 +13,9 @@ internal enum ColourFormat
 
     /// <summary>5:6:5 with a 4 × 4 ordered dither at every write.</summary>
     HighColourDithered,
+
+    /// <summary>Numbers of any size, not rounded and not cut off at one.</summary>
+    FloatingPoint,
 }
 
 /// <summary>
@@ -24,6 +27,7 @@ internal sealed class Framebuffer
     private readonly Vector4[] colour;
     private readonly uint[] depth;
     private readonly byte[] stencil;
+    private readonly (double X, double Y)[] offsets;
 
     public Framebuffer(int width, int height, ColourFormat format = ColourFormat.TrueColour, DepthFormat? depthFormat = null,
         int samples = 1)
@@ -32,7 +36,7 @@ internal sealed class Framebuffer
         Height = height;
         Format = format;
         DepthFormat = depthFormat ?? DepthFormat.Z24;
-        Offsets = SamplePositions(samples);
+        offsets = SamplePositions(samples);
         colour = new Vector4[width * height * samples];
         depth = new uint[colour.Length];
         stencil = new byte[colour.Length];
@@ -48,10 +52,10 @@ internal sealed class Framebuffer
 
     public DepthFormat DepthFormat { get; }
 
-    public int Samples => Offsets.Count;
+    public int Samples => offsets.Length;
 
     /// <summary>Where in the pixel each sample lies, from its top left corner, 0..1.</summary>
-    public IReadOnlyList<(double X, double Y)> Offsets { get; }
+    public ReadOnlySpan<(double X, double Y)> Offsets => offsets;
 
     public Vector4 this[int x, int y]
     {
@@ -108,6 +112,7 @@ internal sealed class Framebuffer
             ColourFormat.HighColourDithered => new Vector4(
                 Dither.Ordered(value.X, 31, x, y) / 31f, Dither.Ordered(value.Y, 63, x, y) / 63f,
                 Dither.Ordered(value.Z, 31, x, y) / 31f, alpha),
+            ColourFormat.FloatingPoint => value,
             _ => throw new InvalidOperationException($"colour format {Format}"),
         };
     }

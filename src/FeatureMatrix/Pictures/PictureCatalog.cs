@@ -10,7 +10,7 @@ public static class PictureCatalog
 {
     private static readonly IReadOnlyList<IllustrationPair> Pairs =
     [
-        .. new[] { FogScenes.All }
+        .. new[] { FogScenes.All, FilteringScenes.All, TextureFormatScenes.All, TextureShapeScenes.All, DepthScenes.All, BlendingScenes.All, LightScenes.All, ShaderScenes.All, ScreenScenes.All }
             .SelectMany(scenes => scenes).Select(scene => new IllustrationPair(scene, PictureTexts.For(scene.Id))),
     ];
 

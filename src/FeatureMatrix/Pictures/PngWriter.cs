@@ -62,17 +62,13 @@ internal static class PngWriter
             for (byte candidate = 0; candidate <= 2; candidate++)
             {
                 var sum = 0L;
-                for (var i = 0; i < stride; i++)
-                {
-                    var predicted = candidate switch
-                    {
-                        1 => i < 3 ? 0 : row[i - 3],
-                        2 => above.IsEmpty ? 0 : above[i],
-                        _ => 0,
-                    };
-                    trial[i] = unchecked((byte)(row[i] - predicted));
-                    sum += Math.Abs((int)unchecked((sbyte)trial[i]));
-                }
+                row.CopyTo(trial);
+                if (candidate == 1)
+                    Subtract(trial.AsSpan(3), row[..^3]);
+                else if (candidate == 2)
+                    Subtract(trial, above);
+                foreach (var value in trial)
+                    sum += value < 128 ? value : 256 - value;
 
                 if (sum >= least)
                     continue;
@@ -86,6 +82,12 @@ internal static class PngWriter
         }
 
         return rows;
+    }
+
+    private static void Subtract(Span<byte> from, ReadOnlySpan<byte> predicted)
+    {
+        for (var i = 0; i < predicted.Length; i++)
+            from[i] = unchecked((byte)(from[i] - predicted[i]));
     }
 
     // CRC-32 of ISO 3309, as annex D of the PNG specification gives it.

@@ -12,20 +12,22 @@ internal static class Rasterizer
     public static void Draw(Framebuffer target, Camera camera, Mesh mesh, DrawState state)
     {
         var corners = mesh.Vertices;
+        var view = new View(camera);
         Span<Corner> triangle = stackalloc Corner[3];
         for (var i = 0; i + 2 < corners.Count; i += 3)
         {
             for (var k = 0; k < 3; k++)
-                triangle[k] = Corner.Of(corners[i + k], camera, state.Fog);
-            Clip(target, camera, triangle, state);
+                triangle[k] = Corner.Of(corners[i + k], view, state.Fog);
+            Clip(target, view, triangle, state);
         }
     }
 
-    private static void Clip(Framebuffer target, Camera camera, ReadOnlySpan<Corner> triangle, DrawState state)
+    private static void Clip(Framebuffer target, View view, ReadOnlySpan<Corner> triangle, DrawState state)
     {
-        if (triangle[0].Depth >= camera.Near && triangle[1].Depth >= camera.Near && triangle[2].Depth >= camera.Near)
+        var near = view.Camera.Near;
+        if (triangle[0].Depth >= near && triangle[1].Depth >= near && triangle[2].Depth >= near)
         {
-            new Triangle(target, camera, state).Fill(triangle[0], triangle[1], triangle[2]);
+            new Triangle(target, view, state).Fill(triangle[0], triangle[1], triangle[2]);
             return;
         }
 
@@ -35,29 +37,47 @@ internal static class Rasterizer
         {
             var a = triangle[k];
             var b = triangle[(k + 1) % 3];
-            if (a.Depth >= camera.Near)
+            if (a.Depth >= near)
                 kept[count++] = a;
-            if (a.Depth >= camera.Near != b.Depth >= camera.Near)
-                kept[count++] = Corner.Between(a, b, (camera.Near - a.Depth) / (b.Depth - a.Depth));
+            if (a.Depth >= near != b.Depth >= near)
+                kept[count++] = Corner.Between(a, b, (near - a.Depth) / (b.Depth - a.Depth));
         }
 
         for (var k = 2; k < count; k++)
-            new Triangle(target, camera, state).Fill(kept[0], kept[k - 1], kept[k]);
+            new Triangle(target, view, state).Fill(kept[0], kept[k - 1], kept[k]);
+    }
+
+    /// <summary>A camera's axes and opening, worked out once for a mesh.</summary>
+    private sealed class View(Camera camera)
+    {
+        public Camera Camera { get; } = camera;
+
+        public Vec3 Eye { get; } = camera.Eye;
+
+        public Vec3 Right { get; } = camera.Right;
+
+        public Vec3 Top { get; } = camera.Top;
+
+        public Vec3 Forward { get; } = camera.Forward;
+
+        public double HalfHeight { get; } = camera.HalfHeight;
+
+        public double HalfWidth { get; } = camera.HalfHeight * camera.Aspect;
     }
 
     /// <summary>A vertex in the viewer's axes (X right, Y up, depth along the line of sight) with all that is interpolated.</summary>
     [StructLayout(LayoutKind.Auto)]
     private readonly record struct Corner(double X, double Y, double Depth, Vector4 Tex, Vector4 Colour, Vector4 NormalFog, Vector4 World)
     {
-        public static Corner Of(Vertex vertex, Camera camera, Fog? fog)
+        public static Corner Of(Vertex vertex, View view, Fog? fog)
         {
-            var seen = vertex.Position - camera.Eye;
-            var depth = Vec3.Dot(seen, camera.Forward);
+            var seen = vertex.Position - view.Eye;
+            var depth = Vec3.Dot(seen, view.Forward);
             var fogValue = vertex.FogCoordinate;
             if (fog is { PerVertex: true })
-                fogValue = fog.Factor(FogDistanceOf(fog, camera, depth, seen, vertex.FogCoordinate));
+                fogValue = fog.Factor(FogDistanceOf(fog, view.Camera, depth, seen, vertex.FogCoordinate));
             return new Corner(
-                Vec3.Dot(seen, camera.Right), Vec3.Dot(seen, camera.Top), depth,
+                Vec3.Dot(seen, view.Right), Vec3.Dot(seen, view.Top), depth,
                 new Vector4((float)vertex.U, (float)vertex.V, (float)vertex.S, (float)vertex.T), vertex.Colour,
                 new Vector4((float)vertex.Normal.X, (float)vertex.Normal.Y, (float)vertex.Normal.Z, (float)fogValue),
                 new Vector4((float)vertex.Position.X, (float)vertex.Position.Y, (float)vertex.Position.Z, 1));
@@ -91,11 +111,23 @@ internal static class Rasterizer
 
         public double At(double x, double y) => (A * x) + (B * y) + C;
 
+        /// <summary>Narrows a row's range of pixels to those of which some point may lie on the inner side.</summary>
+        public void Narrow(int row, ref int first, ref int last)
+        {
+            var most = Math.Max(B * row, B * (row + 1)) + C;
+            if (A > 0)
+                first = Math.Max(first, (int)Math.Floor(Math.Max(-most / A, -1e9)) - 1);
+            else if (A < 0)
+                last = Math.Min(last, (int)Math.Ceiling(Math.Min(most / -A, 1e9)));
+            else if (most < 0)
+                last = first - 1;
+        }
+
         /// <summary>Points on a top or left edge belong to the triangle, points on the others do not.</summary>
         public bool Covers(double value) => value > 0 || (value == 0 && (A > 0 || (A == 0 && B > 0)));
     }
 
-    private readonly struct Triangle(Framebuffer target, Camera camera, DrawState state)
+    private readonly struct Triangle(Framebuffer target, View view, DrawState state)
     {
         public void Fill(Corner a, Corner b, Corner c)
         {
@@ -117,7 +149,11 @@ internal static class Rasterizer
             Span<uint> depths = stackalloc uint[target.Samples];
             for (var y = top; y <= bottom; y++)
             {
-                for (var x = left; x <= right; x++)
+                int first = left, last = right;
+                ea.Narrow(y, ref first, ref last);
+                eb.Narrow(y, ref first, ref last);
+                ec.Narrow(y, ref first, ref last);
+                for (var x = first; x <= last; x++)
                 {
                     var covered = 0;
                     for (var sample = 0; sample < target.Samples; sample++)
@@ -143,14 +179,14 @@ internal static class Rasterizer
 
         private (double X, double Y) OnScreen(Corner corner)
         {
-            var half = camera.HalfHeight * corner.Depth;
-            return ((0.5 + (corner.X / (half * camera.Aspect) * 0.5)) * target.Width, (0.5 - (corner.Y / half * 0.5)) * target.Height);
+            return ((0.5 + (corner.X / (view.HalfWidth * corner.Depth) * 0.5)) * target.Width,
+                (0.5 - (corner.Y / (view.HalfHeight * corner.Depth) * 0.5)) * target.Height);
         }
 
         private bool PassesDepthAndStencil(int x, int y, int sample, double eyeDepth, out uint depth)
         {
             var format = target.DepthFormat;
-            var exact = (format.Linear ? camera.LinearDepth(eyeDepth) : camera.WindowDepth(eyeDepth));
+            var exact = format.Linear ? view.Camera.LinearDepth(eyeDepth) : view.Camera.WindowDepth(eyeDepth);
             depth = format.Store(exact + state.DepthBias);
             if (exact > 1)
                 return false;
@@ -195,7 +231,9 @@ internal static class Rasterizer
 
         private void Shade(in Fragment fragment, int covered, ReadOnlySpan<uint> depths)
         {
-            var colour = Vector4.Clamp(state.Shade(fragment), Vector4.Zero, Vector4.One);
+            var colour = state.Shade(fragment);
+            if (target.Format != ColourFormat.FloatingPoint)
+                colour = Vector4.Clamp(colour, Vector4.Zero, Vector4.One);
             if (state.AlphaReference is { } reference && colour.W <= reference)
                 return;
             if (state.ScreenDoor && colour.W <= Dither.Threshold(fragment.X, fragment.Y))
@@ -204,7 +242,7 @@ internal static class Rasterizer
             {
                 var factor = fog.PerVertex
                     ? fragment.NormalFog.W
-                    : fog.Factor(FogDistanceOf(fog, camera, fragment.EyeDepth, fragment.Position - camera.Eye, fragment.NormalFog.W));
+                    : fog.Factor(FogDistanceOf(fog, view.Camera, fragment.EyeDepth, fragment.Position - view.Eye, fragment.NormalFog.W));
                 colour = fog.Blend(colour, factor);
             }
 

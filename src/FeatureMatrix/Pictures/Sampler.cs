@@ -97,7 +97,7 @@ internal sealed record Sampler(Texture Texture)
         var changeOver = Magnify == Filter.Linear && Minify == Filter.Nearest && Mip != MipFilter.None ? 0.5 : 0;
         if (lambda <= changeOver)
             return Read(Texture.Base, Magnify, u, v);
-        var last = Texture.Levels.Count - 1;
+        var last = Texture.Levels.Length - 1;
         switch (Mip)
         {
             case MipFilter.None:
@@ -132,6 +132,8 @@ internal sealed record Sampler(Texture Texture)
     {
         switch (wrap)
         {
+            case Wrap.Repeat when (size & (size - 1)) == 0:
+                return at & (size - 1);
             case Wrap.Repeat:
                 var repeated = at % size;
                 return repeated < 0 ? repeated + size : repeated;

@@ -29,12 +29,14 @@ internal sealed record TextureLevel(int Width, int Height, Vector4[] Texels)
 /// <summary>An image with its chain of halved copies (mipmaps). Never changed once made.</summary>
 internal sealed class Texture
 {
-    private Texture(IReadOnlyList<TextureLevel> levels) => Levels = levels;
+    private readonly TextureLevel[] levels;
+
+    private Texture(TextureLevel[] levels) => this.levels = levels;
 
     /// <summary>From full size down to one texel.</summary>
-    public IReadOnlyList<TextureLevel> Levels { get; }
+    public ReadOnlySpan<TextureLevel> Levels => levels;
 
-    public TextureLevel Base => Levels[0];
+    public TextureLevel Base => levels[0];
 
     /// <summary>A texture from a picture given as colour over 0..1 × 0..1, asked at texel centres.</summary>
     public static Texture Paint(int width, int height, Func<double, double, Vector4> colour)
@@ -53,13 +55,13 @@ internal sealed class Texture
 
     /// <summary>The same image with every texel, also those of the halved copies, changed by a rule.</summary>
     public Texture Select(Func<Vector4, Vector4> change) => new(
-        [.. Levels.Select(level => level with { Texels = [.. level.Texels.Select(change)] })]);
+        [.. levels.Select(level => level with { Texels = [.. level.Texels.Select(change)] })]);
 
     /// <summary>The texture as a card keeps it that has only this format.</summary>
     public Texture As(TexelFormat format) => Select(format.Stored);
 
     /// <summary>The texture as a card keeps it whose largest edge is this: halved until it fits.</summary>
-    public Texture Limited(int edge) => new([.. Levels.SkipWhile(l => l.Width > edge || l.Height > edge)]);
+    public Texture Limited(int edge) => new([.. levels.SkipWhile(l => l.Width > edge || l.Height > edge)]);
 
     /// <summary>The image brought to another size, blended from the nearest texels.</summary>
     public Texture Resized(int width, int height)
@@ -70,13 +72,13 @@ internal sealed class Texture
 
     private static Texture Chain(TextureLevel level)
     {
-        var levels = new List<TextureLevel> { level };
+        var chain = new List<TextureLevel> { level };
         while (level.Width > 1 || level.Height > 1)
         {
             level = level.Halved();
-            levels.Add(level);
+            chain.Add(level);
         }
 
-        return new Texture(levels);
+        return new Texture([.. chain]);
     }
 }

@@ -13,8 +13,8 @@ internal static class Landscape
         double u = (x + 512) / 1024, v = (z + 512) / 1024;
         var rough = (Noise.Layers(u, v, 16, 5, 41) - 0.5) * 46;
         var bowl = Tint.Step(18, 80, Math.Abs(x)) * 26;
-        var shore = Tint.Step(95, 150, z) * 18;
-        return rough * 0.55 + bowl + shore - 5;
+        var headland = Tint.Step(60, 110, z) * Math.Max(0, 1 - (Math.Abs(x - 34) / 26)) * 24;
+        return (rough * 0.55) + bowl + headland - 7;
     }
 
     public static Canvas Draw(Canvas canvas, Fog? fog)
@@ -23,12 +23,7 @@ internal static class Landscape
         canvas.Draw(land, new DrawState { Fog = fog, Shade = Shaders.Textured(new Sampler(Patterns.Grass)) });
         var lake = new Mesh().Terrain(-200, -40, 16, 25, 16, (x, z) => new Vertex(new(x, 0, z), x / 40, z / 40));
         canvas.Draw(lake, new DrawState { Fog = fog, Shade = Water });
-        canvas.Draw(Trees(), new DrawState
-        {
-            Fog = fog,
-            AlphaReference = 0.5,
-            Shade = Shaders.Textured(new Sampler(Patterns.Tree)),
-        });
+        canvas.Draw(Trees(), new Sampler(Patterns.Tree), new DrawState { Fog = fog, AlphaReference = 0.5 });
         return canvas;
     }
 

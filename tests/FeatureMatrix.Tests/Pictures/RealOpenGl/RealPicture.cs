@@ -42,7 +42,7 @@ internal sealed class RealPicture : IDisposable
     {
         Gl.ActiveTexture(unit);
         Gl.NewTexture();
-        for (var level = 0; level < sampler.Texture.Levels.Count; level++)
+        for (var level = 0; level < sampler.Texture.Levels.Length; level++)
         {
             var image = sampler.Texture.Levels[level];
             Gl.TextureImage(level, image.Width, image.Height, [.. image.Texels.SelectMany(t => new[]
