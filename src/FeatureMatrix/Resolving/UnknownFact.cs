@@ -71,4 +71,13 @@ public abstract record UnknownFact
 
     /// <summary>What is seen of a capability on a route, where observations disagree.</summary>
     public sealed record ObservedFeature(Renderer Renderer, Setup Setup, WrapperVersion? Wrapper, Capability Capability) : UnknownFact;
+
+    /// <summary>
+    /// Whether a loss that nobody graded is cosmetic: yes, or it is severe. Only decisions settle it; a verdict shows such a loss
+    /// as not graded. Missing and broken are graded apart where they were recorded apart (rule R4).
+    /// </summary>
+    public sealed record LossIsCosmetic(Renderer Renderer, Need Need, bool WhenBroken) : UnknownFact;
+
+    /// <summary>Whether a route that nobody measured reaches the library's speed floor.</summary>
+    public sealed record ReachesFloor(Renderer Renderer, Setup Setup, WrapperVersion? Wrapper) : UnknownFact;
 }

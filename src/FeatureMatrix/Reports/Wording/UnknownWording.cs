@@ -33,6 +33,8 @@ public static class UnknownWording
         UnknownFact.DefectIsReal => "a defect known from hearsay",
         UnknownFact.ObservedRun => "running, where observations disagree,",
         UnknownFact.ObservedFeature feature => $"{Names.Of(feature.Capability)}, where observations disagree,",
+        UnknownFact.LossIsCosmetic loss => $"how badly the loss of {Names.Of(loss.Need.Choices)} shows in {loss.Renderer.Title.Name}",
+        UnknownFact.ReachesFloor speed => $"the speed of {speed.Renderer.Title.Name} on {speed.Setup.Card.Name}",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -58,6 +60,10 @@ public static class UnknownWording
         UnknownFact.ObservedRun run => $"Does {run.Renderer.Title.Name} run by {Names.Of(new Route(run.Renderer, run.Setup, run.Wrapper))}? Observations disagree.",
         UnknownFact.ObservedFeature seen =>
             $"Does {Names.Of(seen.Capability)} show in {seen.Renderer.Title.Name} by {Names.Of(new Route(seen.Renderer, seen.Setup, seen.Wrapper))}? Observations disagree.",
+        UnknownFact.LossIsCosmetic loss =>
+            $"Is {(loss.WhenBroken ? "broken" : "missing")} {Names.Of(loss.Need.Choices)} only cosmetic in {loss.Renderer.Title.Name}?",
+        UnknownFact.ReachesFloor speed =>
+            $"Does {speed.Renderer.Title.Name} reach the speed floor on {speed.Setup.Card.Name} by {Names.Of(new Route(speed.Renderer, speed.Setup, speed.Wrapper))}?",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -78,6 +84,8 @@ public static class UnknownWording
         UnknownFact.RunsWithout or UnknownFact.RunsBroken => "Start the title on a card without it and record what was seen.",
         UnknownFact.DefectIsReal => "Try this title with this driver and record what was seen.",
         UnknownFact.ObservedRun or UnknownFact.ObservedFeature => "Repeat the observation and record driver, system and settings.",
+        UnknownFact.LossIsCosmetic => "Look at the title without it and grade what you see.",
+        UnknownFact.ReachesFloor => "Measure the title there, at least three runs.",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 }

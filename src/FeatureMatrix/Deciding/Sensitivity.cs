@@ -1,0 +1,84 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Deciding;
+
+/// <summary>Something the user set, on which the score rests.</summary>
+public abstract record Parameter
+{
+    private Parameter()
+    {
+    }
+
+    /// <summary>The weight of one title, from 0.</summary>
+    public sealed record WeightOf(Title Title) : Parameter;
+
+    /// <summary>What is left after a severe loss, 0 to 1.</summary>
+    public sealed record SevereWorth : Parameter;
+
+    /// <summary>What is left after a cosmetic loss, 0 to 1.</summary>
+    public sealed record CosmeticWorth : Parameter;
+}
+
+/// <summary>A value just beyond which the score says something else.</summary>
+/// <param name="Parameter">What would have to change, everything else staying as it is.</param>
+/// <param name="Current">Its value now.</param>
+/// <param name="Value">Where it flips.</param>
+/// <param name="Now">What the score says now, and up to the value.</param>
+/// <param name="Beyond">What it says just beyond.</param>
+public sealed record Flip(Parameter Parameter, decimal Current, decimal Value, Winner Now, Winner Beyond);
+
+/// <summary>
+/// Where weights and loss worths flip the score. The ends of the difference interval are piecewise polynomial in each of them: a
+/// sum over groups of the least (or greatest) of the branches' polynomials, so that the values are found, not searched for.
+/// </summary>
+public static class Sensitivity
+{
+    private const decimal HighestWeight = 1_000_000;
+
+    /// <summary>The nearest flip downwards and upwards for every parameter that has one.</summary>
+    public static IReadOnlyList<Flip> Of(CardComparison comparison)
+    {
+        if (comparison.Ground == Ground.MustHaves)
+            return [];
+        var flips = new List<Flip>();
+        foreach (var title in comparison.Titles.Where(title => !title.IsEqual))
+            flips.AddRange(Flips(comparison, new Parameter.WeightOf(title.Entry.Title), (decimal)title.Entry.Weight, HighestWeight));
+        flips.AddRange(Flips(comparison, new Parameter.SevereWorth(), comparison.Scale.Severe, 1));
+        flips.AddRange(Flips(comparison, new Parameter.CosmeticWorth(), comparison.Scale.Cosmetic, 1));
+        return flips;
+    }
+
+    private static IEnumerable<Flip> Flips(CardComparison comparison, Parameter parameter, decimal current, decimal highest)
+    {
+        var low = Curve.Of(comparison, parameter, best: false);
+        var high = Curve.Of(comparison, parameter, best: true);
+        var candidates = low.Turns(0, highest).Concat(high.Turns(0, highest)).Append(0).Append(highest).Append(current).Distinct().Order().ToList();
+        var here = candidates.IndexOf(current);
+        var now = At(current);
+        for (var i = here; i + 1 < candidates.Count; i++)
+        {
+            var beyond = At((candidates[i] + candidates[i + 1]) / 2);
+            if (beyond == now)
+                continue;
+            yield return new Flip(parameter, current, candidates[i], now, beyond);
+            break;
+        }
+
+        for (var i = here; i > 0; i--)
+        {
+            var beyond = At((candidates[i] + candidates[i - 1]) / 2);
+            if (beyond == now)
+                continue;
+            yield return new Flip(parameter, current, candidates[i], now, beyond);
+            break;
+        }
+
+        Winner At(decimal value) => (Math.Sign(decimal.Round(low.At(value), 18)), Math.Sign(decimal.Round(high.At(value), 18))) switch
+        {
+            ( > 0, _) => Winner.First,
+            (_, < 0) => Winner.Second,
+            (0, 0) => Winner.Equal,
+            _ => Winner.Undecided,
+        };
+    }
+}
