@@ -42,6 +42,7 @@ internal static class Application
         PublishCommand.Create(terminal),
         CoverageCommand.Create(terminal),
         ExplainCommand.Create(terminal),
+        CompareCommand.Create(terminal),
         CheckCommand.Create(terminal),
     ];
 }

@@ -46,6 +46,9 @@ internal sealed class Session
         return new Session(catalog, new Decisions(catalog, library));
     }
 
+    /// <summary>The card that a word means.</summary>
+    public Card Card(string word) => Find.One(word, "card", Catalog.Cards, one => one.Id, one => one.Name);
+
     /// <summary>Loads a folder and prints its errors.</summary>
     public static LoadResult Load(string folder, Terminal terminal)
     {

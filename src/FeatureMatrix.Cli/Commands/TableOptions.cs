@@ -15,4 +15,7 @@ internal static class TableOptions
 
     public static void Print(Terminal terminal, ParseResult parsed, Table table) =>
         terminal.Print(TableWriter.Write(table, parsed.GetValue(FormatOption)));
+
+    public static void Print(Terminal terminal, ParseResult parsed, DecisionReport report) =>
+        terminal.Print(ReportWriter.Write(report, parsed.GetValue(FormatOption)));
 }

@@ -21,5 +21,5 @@ public static class ForumTable
     }
 
     // A name must not open or close a tag: brackets become parentheses.
-    private static string Escape(string text) => text.Replace('[', '(').Replace(']', ')');
+    internal static string Escape(string text) => text.Replace('[', '(').Replace(']', ')');
 }

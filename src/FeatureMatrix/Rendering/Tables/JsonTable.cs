@@ -14,34 +14,37 @@ public static class JsonTable
     {
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream, Indented))
-        {
-            json.WriteStartObject();
-            json.WriteString("title", table.Title);
-            json.WriteString("note", table.Note);
-            json.WriteStartArray("columns");
-            foreach (var column in table.Columns)
-                json.WriteStringValue(column.Heading);
-            json.WriteEndArray();
-            json.WriteStartArray("rows");
-            foreach (var row in table.Rows)
-            {
-                json.WriteStartArray();
-                foreach (var cell in row)
-                {
-                    if (cell.Number is { } number)
-                        json.WriteNumberValue(number);
-                    else
-                        json.WriteStringValue(cell.Text);
-                }
+            Write(json, table);
+        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+    }
 
-                json.WriteEndArray();
+    /// <summary>The table as one object of a larger document.</summary>
+    internal static void Write(Utf8JsonWriter json, Table table)
+    {
+        json.WriteStartObject();
+        json.WriteString("title", table.Title);
+        json.WriteString("note", table.Note);
+        json.WriteStartArray("columns");
+        foreach (var column in table.Columns)
+            json.WriteStringValue(column.Heading);
+        json.WriteEndArray();
+        json.WriteStartArray("rows");
+        foreach (var row in table.Rows)
+        {
+            json.WriteStartArray();
+            foreach (var cell in row)
+            {
+                if (cell.Number is { } number)
+                    json.WriteNumberValue(number);
+                else
+                    json.WriteStringValue(cell.Text);
             }
 
             json.WriteEndArray();
-            json.WriteEndObject();
         }
 
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+        json.WriteEndArray();
+        json.WriteEndObject();
     }
 
     /// <summary>An explanation as JSON: kind, text and the lines below it.</summary>

@@ -24,7 +24,7 @@ public static class MarkdownTable
         text.Append("| ").AppendJoin(" | ", cells.Select(Escape)).Append(" |\n");
 
     // Every character that could start a construct of Markdown or HTML is escaped; line ends become spaces.
-    private static string Escape(string text)
+    internal static string Escape(string text)
     {
         var escaped = new StringBuilder(text.Length);
         foreach (var c in TextTable.Clean(text))

@@ -1,0 +1,46 @@
+using FeatureMatrix.Deciding;
+using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Wording;
+
+namespace FeatureMatrix.Reports;
+
+/// <summary>
+/// What decisions about a library draw on: verdicts, and prospects worked out from them. Where no library was chosen, every title of
+/// the collection counts once and none is a must-have.
+/// </summary>
+public sealed class Weighing
+{
+    /// <summary>Prepares to decide.</summary>
+    public Weighing(Decisions decisions)
+    {
+        Decisions = decisions;
+        Library = decisions.Library ?? new Library
+        {
+            Id = "all",
+            Name = "All titles",
+            Entries = decisions.Catalog.Titles.Select(title => new LibraryEntry { Title = title }).ToList(),
+        };
+        Picture = new Prospects(Library, decisions.On);
+        AtFloor = Library.Policy.FpsFloor is null
+            ? null
+            : new Prospects(Library, decisions.On) { Floor = new MeasuredSpeed(decisions.Catalog.Runs, Library.Policy).Of };
+    }
+
+    /// <summary>The verdicts.</summary>
+    public Decisions Decisions { get; }
+
+    /// <summary>The library.</summary>
+    public Library Library { get; }
+
+    /// <summary>What may come of titles, as far as the picture goes.</summary>
+    public Prospects Picture { get; }
+
+    /// <summary>The same where a route under the speed floor counts as not running; null where the library has no floor.</summary>
+    public Prospects? AtFloor { get; }
+
+    /// <summary>The policy in words.</summary>
+    public string PolicyText => $"Library: {Library.Name}. Policy: {PolicyWording.Text(Library.Policy)}.";
+
+    /// <summary>What a card sells for, or is asked for where no sale is on record; null where nothing is.</summary>
+    public PriceRange? PriceOf(Card card) => PriceRange.Of(card, Decisions.Catalog.Currency);
+}
