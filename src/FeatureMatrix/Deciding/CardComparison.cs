@@ -167,7 +167,7 @@ public sealed class CardComparison
 
     private static Winner[] BySign(ScoreInterval difference) => (Math.Sign(difference.Low), Math.Sign(difference.High)) switch
     {
-        (> 0, _) => [Winner.First],
+        ( > 0, _) => [Winner.First],
         (_, < 0) => [Winner.Second],
         (0, 0) => [Winner.Equal],
         (0, _) => [Winner.Equal, Winner.First],

@@ -1,0 +1,145 @@
+using CsCheck;
+using FeatureMatrix.Deciding;
+using FeatureMatrix.Tests.Deciding.Generated;
+
+namespace FeatureMatrix.Tests.Deciding;
+
+/// <summary>Comparisons against brute force over every completion, on generated libraries full of gaps.</summary>
+public sealed class Comparisons_on_small_libraries
+{
+    private const int MostCompletions = 4000;
+    private const int Usual = 150;
+    private const int Campaign = 20_000;
+
+    [Fact]
+    public void Equal_brute_force() => Gen.Int[0, 1_000_000].Sample(AgreesWithBruteForce, iter: Usual, threads: 1);
+
+    [Fact, Trait("Category", "campaign")]
+    public void Equal_brute_force_many_times() => Gen.Int[0, 100_000_000].Sample(AgreesWithBruteForce, iter: Campaign, threads: 2);
+
+    [Fact]
+    public void Flip_just_beyond_the_reported_values_and_not_before() => Gen.Int[0, 1_000_000].Sample(FlipsWhereItSays, iter: Usual, threads: 1);
+
+    [Fact]
+    public void Do_not_change_where_all_weights_are_scaled() => Gen.Int[0, 1_000_000].Sample(seed =>
+    {
+        var small = new SmallLibrary(seed);
+        var comparison = CardComparison.Of(small.Prospects, small.First, small.Second);
+        var scaled = comparison.With(weight: entry => entry.Weight * 8);
+        Assert.Equal((comparison.Winner, comparison.Ground, comparison.Dominance), (scaled.Winner, scaled.Ground, scaled.Dominance));
+        Assert.Equal(comparison.Difference.Low * 8, scaled.Difference.Low);
+        Assert.Equal(comparison.Difference.High * 8, scaled.Difference.High);
+    }, iter: Usual, threads: 1);
+
+    [Fact]
+    public void Never_let_a_dominated_card_win() => Gen.Int[0, 1_000_000].Sample(seed =>
+    {
+        var small = new SmallLibrary(seed);
+        var comparison = CardComparison.Of(small.Prospects, small.First, small.Second);
+        var impossible = comparison.Dominance switch
+        {
+            Dominance.Equal => comparison.Winner != Winner.Equal,
+            Dominance.First => comparison.Winner != Winner.First,
+            Dominance.FirstPerhaps => comparison.Winner is Winner.Second or Winner.Equal,
+            Dominance.Second => comparison.Winner != Winner.Second,
+            Dominance.SecondPerhaps => comparison.Winner is Winner.First or Winner.Equal,
+            _ => false,
+        };
+        Assert.False(impossible, $"{comparison.Dominance} but {comparison.Winner}");
+    }, iter: Usual, threads: 1);
+
+    [Fact]
+    public void Only_narrow_when_an_unknown_is_settled() => Gen.Int[0, 1_000_000].Sample(seed =>
+    {
+        var small = new SmallLibrary(seed);
+        var comparison = CardComparison.Of(small.Prospects, small.First, small.Second);
+        foreach (var unknown in comparison.Groups.SelectMany(group => group.Unknowns).Distinct())
+        {
+            var states = comparison.Groups.SelectMany(group => group.Stakes).SelectMany(stake => stake.Prospect.Cases)
+                .SelectMany(one => one.Settled).Where(pair => pair.Key == unknown).Select(pair => pair.Value).Distinct();
+            foreach (var state in states)
+            {
+                var settled = comparison.Settle(unknown, state);
+                Assert.True(comparison.Difference.Contains(settled.Difference));
+                if (comparison.Winner != Winner.Undecided)
+                    Assert.Equal(comparison.Winner, settled.Winner);
+            }
+        }
+    }, iter: Usual, threads: 1);
+
+    private static void AgreesWithBruteForce(int seed)
+    {
+        var small = new SmallLibrary(seed);
+        if (EveryCompletion.Of(small, small.First, small.Second, MostCompletions) is not { } completions)
+            return;
+        var comparison = CardComparison.Of(small.Prospects, small.First, small.Second);
+        var differences = completions.Select(completion => Difference(small, completion)).ToList();
+        if (!comparison.IsExact)
+        {
+            Assert.True((double)comparison.Difference.Low <= differences.Min() + 1e-9 && (double)comparison.Difference.High >= differences.Max() - 1e-9);
+            return;
+        }
+
+        Same(differences.Min(), comparison.Difference.Low);
+        Same(differences.Max(), comparison.Difference.High);
+        Same(completions.Min(completion => EveryCompletion.Score(small, completion, true)), comparison.FirstScore.Low);
+        Same(completions.Max(completion => EveryCompletion.Score(small, completion, true)), comparison.FirstScore.High);
+        Same(completions.Min(completion => EveryCompletion.Score(small, completion, false)), comparison.SecondScore.Low);
+        Same(completions.Max(completion => EveryCompletion.Score(small, completion, false)), comparison.SecondScore.High);
+
+        var winners = completions.Select(completion => WinnerIn(small, completion)).Distinct().ToList();
+        Assert.Equal(winners.Count == 1 ? winners[0] : Winner.Undecided, comparison.Winner);
+
+        var firstNeverWorse = completions.TrueForAll(completion => completion.Titles.All(title => title.First.IsNoWorseThan(title.Second)));
+        var secondNeverWorse = completions.TrueForAll(completion => completion.Titles.All(title => title.Second.IsNoWorseThan(title.First)));
+        var alikeSomewhere = completions.Exists(completion => completion.Titles.All(title => title.First == title.Second));
+        var expected = (firstNeverWorse, secondNeverWorse, alikeSomewhere) switch
+        {
+            (true, true, _) => Dominance.Equal,
+            (true, false, false) => Dominance.First,
+            (true, false, true) => Dominance.FirstPerhaps,
+            (false, true, false) => Dominance.Second,
+            (false, true, true) => Dominance.SecondPerhaps,
+            _ => Dominance.None,
+        };
+        Assert.Equal(expected, comparison.Dominance);
+    }
+
+    private static void FlipsWhereItSays(int seed)
+    {
+        var small = new SmallLibrary(seed);
+        var comparison = CardComparison.Of(small.Prospects, small.First, small.Second);
+        foreach (var flip in Sensitivity.Of(comparison))
+        {
+            var step = flip.Value >= flip.Current ? 1e-9m : -1e-9m;
+            Assert.Equal(comparison.ScoreWinner, flip.Now);
+            Assert.Equal(flip.Beyond, At(comparison, flip.Parameter, flip.Value + step).ScoreWinner);
+            for (var share = 0.05m; share < 1; share += 0.1m)
+                Assert.Equal(flip.Now, At(comparison, flip.Parameter, flip.Current + ((flip.Value - flip.Current) * share)).ScoreWinner);
+        }
+    }
+
+    private static CardComparison At(CardComparison comparison, Parameter parameter, decimal value) => parameter switch
+    {
+        Parameter.WeightOf weight => comparison.With(weight: entry => entry.Title == weight.Title ? (double)value : entry.Weight),
+        Parameter.SevereWorth => comparison.With(comparison.Scale with { Severe = value }),
+        Parameter.CosmeticWorth => comparison.With(comparison.Scale with { Cosmetic = value }),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    private static double Difference(SmallLibrary small, WholeCompletion completion) =>
+        EveryCompletion.Score(small, completion, true) - EveryCompletion.Score(small, completion, false);
+
+    private static Winner WinnerIn(SmallLibrary small, WholeCompletion completion)
+    {
+        var (firstMisses, secondMisses) = (EveryCompletion.Misses(small, completion, true), EveryCompletion.Misses(small, completion, false));
+        if (firstMisses != secondMisses)
+            return firstMisses ? Winner.Second : Winner.First;
+        var difference = Difference(small, completion);
+        if (Math.Abs(difference) < 1e-9)
+            return Winner.Equal;
+        return difference > 0 ? Winner.First : Winner.Second;
+    }
+
+    private static void Same(double expected, decimal actual) => Assert.Equal(expected, (double)actual, 1e-9);
+}
