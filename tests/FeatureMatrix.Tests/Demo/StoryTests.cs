@@ -51,7 +51,7 @@ public sealed class The_story_of_the_Loden_Sluice_bench(LodenSluice bench) : ICl
     [InlineData(Evening, "bellfounder", "bulrush-pci", "works, through a wrapper, native not permitted")]
     [InlineData(Evening, "bellfounder", "lantern-3d", "works, through a wrapper, native not known")]
     [InlineData(Evening, "bellfounder", "placard-64", "software only")]
-    [InlineData(Evening, "ironmonger-arena", "kite-9", "loses textures in one pass 2 textures (cosmetic), wrapper only")]
+    [InlineData(Evening, "ironmonger-arena", "kite-9", "loses 2 textures in one pass (cosmetic), wrapper only")]
     [InlineData(Evening, "nine-fathom-bell", "kite-2", "loses W-buffer (wrong picture, cosmetic), wrapper only")]
     [InlineData(Evening, "long-dusk-patrol", "beacon-32", "runs by one of Direct3D, standard depth or Direct3D, W-buffer, natively; decided by W-buffer")]
     [InlineData(Shelf, "hollow-regatta", "bulrush-pci", "loses 3D drawing in 32-bit colour (cosmetic), natively (forced)")]

@@ -13,8 +13,13 @@ public static class Names
         var name = InSentence(capability.Feature.Name);
         if (!capability.Feature.HasLevels)
             return name;
-        var unit = capability.Feature.Unit is { Length: > 0 } word && !name.Contains(word, StringComparison.Ordinal) ? $" {word}" : "";
-        return $"{name} {capability.Level}{unit}";
+        var unit = capability.Feature.Unit;
+        if (unit.Length == 0)
+            return $"{name} {capability.Level}";
+        // "textures in one pass" counted in textures reads "2 textures in one pass".
+        return name.StartsWith(unit + " ", StringComparison.Ordinal)
+            ? $"{capability.Level} {name}"
+            : $"{name} {capability.Level} {unit}";
     }
 
     /// <summary>The alternatives of a need: <c>table fog or vertex fog</c>.</summary>
