@@ -29,7 +29,7 @@ internal static class FogScenes
     ];
 
     internal static Camera RoadCamera { get; } =
-        new() { Eye = new(0, 2.6, 0), Target = new(0.6, 2.2, 20), Near = 0.5, Far = 400, FieldOfView = 50 };
+        new() { Eye = new(0, 2.6, 0), Target = new(0, 2.2, 20), Near = 0.5, Far = 400, FieldOfView = 50 };
 
     /// <summary>A road between walls, all of few and very long polygons.</summary>
     internal static IReadOnlyList<Part> RoadParts(Fog fog)

@@ -32,12 +32,15 @@ internal sealed unsafe partial class OffscreenGl : IDisposable
         (Width, Height) = (width, height);
         pixels = new byte[width * height * 4];
         pinned = GCHandle.Alloc(pixels, GCHandleType.Pinned);
-        context = ((delegate* unmanaged<uint, int, int, int, IntPtr, IntPtr>)Export("OSMesaCreateContextExt"))(Rgba, depthBits, 8, 0, 0);
+        context = ((delegate* unmanaged<uint, int, int, int, IntPtr, IntPtr>)Export("OSMesaCreateContextExt"))(Rgba, depthBits, 0, 0, 0);
         Assert.NotEqual(IntPtr.Zero, context);
         var current = ((delegate* unmanaged<IntPtr, IntPtr, uint, int, int, byte>)Export("OSMesaMakeCurrent"))(
             context, pinned.AddrOfPinnedObject(), UnsignedByte, width, height);
         Assert.Equal(1, current);
         ((delegate* unmanaged<int, int, int, int, void>)Call("glViewport"))(0, 0, width, height);
+        int given;
+        ((delegate* unmanaged<uint, int*, void>)Call("glGetIntegerv"))(0x0D56, &given);
+        Assert.Equal(depthBits, given);
     }
 
     public int Width { get; }
