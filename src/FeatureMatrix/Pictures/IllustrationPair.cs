@@ -10,7 +10,7 @@ public sealed record PaneText(string Heading, string AltText);
 
 /// <summary>
 /// One invented scene drawn twice, with and without a rendering feature, everything else being equal. Computed, never a
-/// screenshot of any card or title; <see cref="Assumptions"/> say what was taken for granted.
+/// screenshot of any card or title; <see cref="Assumptions"/> say what was taken for granted. Pairs may be drawn on several threads at once.
 /// </summary>
 public sealed class IllustrationPair
 {
