@@ -1,3 +1,4 @@
+using System.Globalization;
 using ClosedXML.Excel;
 using FeatureMatrix.Reports;
 
@@ -8,6 +9,21 @@ public static class WorkbookWriter
 {
     /// <summary>The workbook's bytes.</summary>
     public static byte[] Write(EditionReport edition)
+    {
+        // ClosedXML writes some numbers with the decimal mark of the thread.
+        var culture = CultureInfo.CurrentCulture;
+        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        try
+        {
+            return WriteInvariant(edition);
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = culture;
+        }
+    }
+
+    private static byte[] WriteInvariant(EditionReport edition)
     {
         using var book = new Book();
         Describe(book.Workbook, edition);

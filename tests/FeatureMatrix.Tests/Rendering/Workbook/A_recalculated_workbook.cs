@@ -1,0 +1,85 @@
+using System.Globalization;
+using FeatureMatrix.Deciding;
+using FeatureMatrix.Model;
+using FeatureMatrix.Rendering.Workbook;
+using FeatureMatrix.Reports;
+using FeatureMatrix.Tests.Demo;
+using FeatureMatrix.Tests.Support;
+
+namespace FeatureMatrix.Tests.Rendering.Workbook;
+
+/// <summary>LibreOffice calculates what the program did, and goes on doing so when the reader types over weights and worths.</summary>
+public sealed class A_recalculated_workbook(LodenSluice bench) : IClassFixture<LodenSluice>
+{
+    [Fact]
+    public void Agrees_with_every_value_that_was_written_beside_a_formula()
+    {
+        var edition = Editions.Of(bench.Catalog, bench.Catalog.Libraries[0], new DateOnly(2026, 3, 14));
+        var written = Editions.Saved(edition);
+        Assert.All(written.Formulas, cell => Assert.NotEqual("", cell.Value.Value));
+        AssertSame(written, new SavedWorkbook(LibreOffice.Recalculate(WorkbookWriter.Write(edition))));
+    }
+
+    [Fact]
+    public void Does_calculate_and_not_just_repeat_what_it_read()
+    {
+        var written = Editions.Saved(Editions.Of(Editions.TwoCards));
+        var formula = written.Formulas.First(cell => cell.Key.Sheet == "Overview").Key;
+        var again = new SavedWorkbook(LibreOffice.Recalculate(written.With((formula.Sheet, formula.Address, 999))));
+        AssertNumber(written[formula.Sheet, formula.Address], again[formula.Sheet, formula.Address], formula.ToString());
+    }
+
+    [Fact]
+    public void Gives_the_answer_for_the_weights_and_worths_that_were_typed_in()
+    {
+        var catalog = Worlds.Load(Editions.TwoCards);
+        var library = catalog.Libraries.Single();
+        var written = Editions.Saved(Editions.Of(catalog, library));
+        var typed = written.With(
+            ("Coverage", $"B{written.RowOf("Coverage", "Low Mist")}", 0.5), ("Coverage", $"B{written.RowOf("Coverage", "Copper Gate")}", 4),
+            ("Policy", WorthCell(written, "severe"), 0.3), ("Policy", WorthCell(written, "cosmetic"), 0.9));
+        var changed = new Library
+        {
+            Id = library.Id,
+            Name = library.Name,
+            Policy = library.Policy with { SevereWorth = 0.3, CosmeticWorth = 0.9 },
+            Entries = library.Entries.Select(entry => entry.Title.Id switch
+            {
+                "low-mist" => entry with { Weight = 0.5 },
+                "copper-gate" => entry with { Weight = 4 },
+                _ => entry,
+            }).ToList(),
+        };
+        AssertSame(Editions.Saved(Editions.Of(catalog, changed)), new SavedWorkbook(LibreOffice.Recalculate(typed)));
+    }
+
+    [Fact]
+    public void Has_the_scores_that_the_rules_give()
+    {
+        // Weights 3, 1 and 2. Dune loses palettes, which nobody graded, and the shadows: worth 1, 0.5 to 0.8 of the cosmetic span, and one cosmetic loss.
+        var written = Editions.Saved(Editions.Of(Editions.TwoCards));
+        var (row, worst, best) = (written.RowOf("Overview", "Dune"), written.ColumnOf("Overview", "Score at worst"), written.ColumnOf("Overview", "Score at best"));
+        // One cosmetic loss leaves 1 - 0.5 * (1 - 0.8) = 0.9; one severe loss leaves 0.5.
+        AssertNumber(((3 + (1 * 0.5) + (2 * 0.9)) / 6).ToString("R", CultureInfo.InvariantCulture), written["Overview", $"{worst}{row}"], "worst");
+        AssertNumber(((3 + (1 * 0.9) + (2 * 0.9)) / 6).ToString("R", CultureInfo.InvariantCulture), written["Overview", $"{best}{row}"], "best");
+    }
+
+    private static string WorthCell(SavedWorkbook written, string loss) => $"B{written.RowOf("Policy", $"Worth kept after a {loss} loss")}";
+
+    private static void AssertSame(SavedWorkbook expected, SavedWorkbook actual)
+    {
+        Assert.Equal(expected.Formulas.Select(cell => cell.Key).Order(), actual.Formulas.Select(cell => cell.Key).Order());
+        foreach (var (key, cell) in expected.Formulas)
+        {
+            if (cell.IsText)
+                Assert.Equal((key, cell.Value), (key, actual.Cells[key].Value));
+            else
+                AssertNumber(cell.Value, actual.Cells[key].Value, $"{key} {cell.Formula}");
+        }
+    }
+
+    private static void AssertNumber(string expected, string actual, string where) => Assert.True(
+        Math.Abs(Number(expected) - Number(actual)) < 1e-9, $"{where}: expected {expected}, was {actual}");
+
+    private static double Number(string text) => double.TryParse(text, CultureInfo.InvariantCulture, out var number) ? number : double.NaN;
+}
