@@ -44,5 +44,6 @@ internal static class Application
         ExplainCommand.Create(terminal),
         CompareCommand.Create(terminal),
         CheckCommand.Create(terminal),
+        SchemaCommand.Create(terminal),
     ];
 }

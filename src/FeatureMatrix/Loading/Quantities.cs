@@ -139,20 +139,20 @@ internal static partial class Quantities
     private static double? Parse(string text) =>
         PlainNumber().IsMatch(text) ? double.Parse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture) : null;
 
-    [GeneratedRegex(@"^(?<number>\d{1,9}(\.\d{1,6})?)\s*(?<unit>[A-Za-z/]*)$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^(?<number>[0-9]{1,9}(\.[0-9]{1,6})?)\s*(?<unit>[A-Za-z/]*)$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex NumberAndUnit();
 
-    [GeneratedRegex(@"^\d{1,9}(\.\d{1,6})?$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^[0-9]{1,9}(\.[0-9]{1,6})?$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex PlainNumber();
 
-    [GeneratedRegex(@"^[\d. ]+$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^[0-9. ]+$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex NumberOnly();
 
-    [GeneratedRegex(@"^(?<width>[1-9]\d{1,4})\s*x\s*(?<height>[1-9]\d{1,4})$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^(?<width>[1-9][0-9]{1,4})\s*x\s*(?<height>[1-9][0-9]{1,4})$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex ModeForm();
 
     [GeneratedRegex(
-        @"^(?<low>\d{1,9}(\.\d{1,2})?)(\s*\.\.\s*(?<high>\d{1,9}(\.\d{1,2})?))?\s+(?<currency>[A-Z]{3})$",
+        @"^(?<low>[0-9]{1,9}(\.[0-9]{1,2})?)(\s*\.\.\s*(?<high>[0-9]{1,9}(\.[0-9]{1,2})?))?\s+(?<currency>[A-Z]{3})$",
         RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex MoneyForm();
 }
