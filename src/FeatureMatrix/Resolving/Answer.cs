@@ -99,10 +99,20 @@ public sealed record Answer
         new() { Support = Support.Unknown, Open = open, Possible = [Support.No, Support.Yes], Reason = reason };
 
     /// <summary>
-    /// The answer that a single graded statement gives: settled, unless it is hearsay, which decides nothing for certain.
+    /// The answer that graded statements without a scope give (rule R1): the best grade counts; where it disagrees with
+    /// itself it is a conflict, and hearsay decides nothing for certain. Null where there is no statement.
     /// </summary>
-    public static Answer From(Support stated, Evidence evidence, UnknownFact open) =>
-        stated == Support.Unknown || evidence.Grade == Model.Grade.Hearsay
-            ? YesOrNo(open, stated == Support.Unknown ? AnswerReason.Silent : AnswerReason.HearsayOnly) with { Evidence = [evidence] }
-            : new Answer { Support = stated, Grade = evidence.Grade, Reason = AnswerReason.Stated, Evidence = [evidence] };
+    public static Answer? From(IEnumerable<(Support Stated, Evidence Evidence)> statements, UnknownFact open)
+    {
+        var best = statements.GroupBy(statement => statement.Evidence.Grade).MaxBy(group => group.Key)?.ToList();
+        if (best is null)
+            return null;
+        var (stated, evidence) = best[0];
+        if (evidence.Grade > Model.Grade.Hearsay && stated != Support.Unknown && best.TrueForAll(statement => statement.Stated == stated))
+            return new Answer { Support = stated, Grade = evidence.Grade, Reason = AnswerReason.Stated, Evidence = [.. best.Select(statement => statement.Evidence)] };
+        var reason = evidence.Grade == Model.Grade.Hearsay ? AnswerReason.HearsayOnly
+            : best.Count == 1 ? AnswerReason.Silent
+            : AnswerReason.Conflict;
+        return YesOrNo(open, reason) with { Evidence = [.. best.Select(statement => statement.Evidence)] };
+    }
 }

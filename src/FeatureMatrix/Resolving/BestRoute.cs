@@ -38,7 +38,7 @@ internal sealed class BestRoute(Completions completions)
 
         static bool MayBeat(RouteFinding route, RouteFinding surest)
         {
-            var result = Outcome.CompareWorst(route.Range.Best, surest.Range.Worst);
+            var result = Outcome.CompareWorst(route.Range.Mildest, surest.Range.Worst);
             return result < 0 || (result == 0 && RouteFinding.ComparePreference(route, surest) < 0);
         }
     }
@@ -50,7 +50,7 @@ internal sealed class BestRoute(Completions completions)
         foreach (var route in routes)
         {
             // Routes come in order of preference, so an equal outcome later on changes nothing.
-            if (best.By is not null && Outcome.CompareWorst(route.Range.Best, best.Outcome) >= 0)
+            if (best.By is not null && Outcome.CompareWorst(route.Range.Mildest, best.Outcome) >= 0)
                 continue;
             var step = RouteEvaluation.Evaluate(route.Form, settled);
             if (step.Outcome is not { } outcome)

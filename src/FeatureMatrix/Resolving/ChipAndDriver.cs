@@ -16,7 +16,8 @@ internal static class ChipAndDriver
         if (driver.Reason == AnswerReason.Silent)
             return ToAnswer(chip.Claims, chip.Reason, chip.Grade, chip, driver, open);
 
-        var handsOn = !capability.Feature.IsApi && !driver.Winners.Any(fact => fact.Scope.NamesHardware);
+        var handsOn = !capability.Feature.IsApi
+            && !driver.Winners.Any(fact => fact.Scope.NamesHardware && fact.ClaimFor(capability) == Support.Yes);
         if (driver.IsSettled)
             return Settled(driver.Claims[0]);
 
@@ -40,9 +41,12 @@ internal static class ChipAndDriver
                 return ToAnswer(chip.Claims, reason, chip.Grade, chip, driver, open);
             }
 
-            if (chip.IsSettled && chip.Claims[0] == Support.No)
-                return ToAnswer([Support.Emulated], AnswerReason.EmulatedOverChip, driver.Grade, chip, driver, open);
-            return ToAnswer([Support.Yes], AnswerReason.Stated, driver.Grade, Outranked(chip), driver, open);
+            return OverChip() switch
+            {
+                [Support.Yes] => ToAnswer([Support.Yes], AnswerReason.Stated, driver.Grade, Outranked(chip), driver, open),
+                [var emulated] => ToAnswer([emulated], AnswerReason.EmulatedOverChip, driver.Grade, chip, driver, open),
+                var either => ToAnswer(either, AnswerReason.Conflict, null, chip, driver, open),
+            };
         }
 
         IEnumerable<Support> StatesBehind(Support said)
@@ -51,8 +55,13 @@ internal static class ChipAndDriver
                 return [said];
             if (handsOn)
                 return StatesOf(chip);
-            return chip.IsSettled && chip.Claims[0] == Support.No ? [Support.Emulated] : [Support.Yes];
+            return OverChip();
         }
+
+        // A driver never creates hardware support: in a completion where the chip has none it emulates.
+        List<Support> OverChip() => chip.Reason is AnswerReason.Silent or AnswerReason.HearsayOnly
+            ? [Support.Yes]
+            : chip.Claims.Select(state => state == Support.No ? Support.Emulated : Support.Yes).Distinct().Order().ToList();
     }
 
     /// <summary>The chip's facts where the driver's answer replaces them: kept and shown, but they decide nothing.</summary>

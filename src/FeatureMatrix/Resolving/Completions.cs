@@ -94,13 +94,27 @@ internal sealed class Completions(int limit)
         {
             for (var j = i + 1; j < leaves.Count; j++)
             {
-                if (!same(leaves[i].Result, leaves[j].Result) && OnlyDifference(leaves[i].Settled, leaves[j].Settled) is { } unknown)
+                if (!same(leaves[i].Result, leaves[j].Result) && OnlyDifference(leaves[i].Settled, leaves[j].Settled) is { } unknown
+                    && !deciding.Contains(unknown) && MayShareTheRest(leaves[i].Settled, leaves[j].Settled, unknown))
+                {
                     deciding.Add(unknown);
+                }
             }
         }
 
         // In the order in which they were asked, which is the order in which a person would check them.
         return leaves.SelectMany(leaf => leaf.Settled.Keys).Distinct().Where(deciding.Contains).ToList();
+    }
+
+    /// <summary>True where one completion of all else goes with both: what only one of them settled fits the other too.</summary>
+    private static bool MayShareTheRest(
+        IReadOnlyDictionary<UnknownFact, Support> one, IReadOnlyDictionary<UnknownFact, Support> other, UnknownFact difference)
+    {
+        return Fits(one, other) && Fits(other, one);
+
+        bool Fits(IReadOnlyDictionary<UnknownFact, Support> leaf, IReadOnlyDictionary<UnknownFact, Support> rest) => rest
+            .Where(pair => pair.Key != difference && !leaf.ContainsKey(pair.Key))
+            .All(pair => leaf.All(settled => !Implications.Exclude(pair.Key, pair.Value, settled.Key, settled.Value)));
     }
 
     private static UnknownFact? OnlyDifference(

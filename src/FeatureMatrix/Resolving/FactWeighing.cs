@@ -34,26 +34,23 @@ internal static class FactWeighing
         if (speaking.Count == 0)
             return Decision.None;
 
-        var narrowest = speaking.Where(fact => !speaking.Exists(other => other.Scope.IsNarrowerThan(fact.Scope))).ToList();
+        // Hearsay is weighed apart: it overrides nothing, so it must not make a better-graded wider fact fall out either.
+        var hearsay = Narrowest(speaking).Where(fact => fact.Evidence.Grade == Grade.Hearsay).ToList();
+        var narrowest = Narrowest(speaking.Where(fact => fact.Evidence.Grade > Grade.Hearsay).ToList());
+        if (narrowest.Count == 0)
+            return Result(hearsay, AnswerReason.HearsayOnly);
         var best = narrowest.Max(fact => fact.Evidence.Grade);
-        if (best > Grade.Hearsay)
-            return Among(narrowest.Where(fact => fact.Evidence.Grade == best).ToList(), AnswerReason.Stated);
+        var winners = narrowest.Where(fact => fact.Evidence.Grade == best).ToList();
+        var claims = Claims(winners);
+        var doubts = hearsay.Where(fact => (claims.Count > 1 || fact.ClaimFor(asked) != claims[0])
+            && winners.Exists(winner => fact.Scope.IsNarrowerThan(winner.Scope))).ToList();
+        return Result([.. winners, .. doubts], claims.Count == 1 && doubts.Count == 0 ? AnswerReason.Stated : AnswerReason.Conflict);
 
-        var better = speaking.Where(fact => fact.Evidence.Grade > Grade.Hearsay).ToList();
-        if (better.Count == 0)
-            return Among(narrowest, AnswerReason.HearsayOnly);
+        static List<SupplyFact> Narrowest(List<SupplyFact> facts) =>
+            facts.Where(fact => !facts.Exists(other => other.Scope.IsNarrowerThan(fact.Scope))).ToList();
 
-        var wider = Weigh(better, asked);
-        var hearsay = Claims(narrowest);
-        return wider.IsSettled && hearsay.Count == 1 && hearsay[0] == wider.Claims[0]
-            ? Result(wider.Winners, AnswerReason.Stated)
-            : Result([.. wider.Winners, .. narrowest], AnswerReason.Conflict);
-
-        Decision Among(List<SupplyFact> winners, AnswerReason reasonIfAgreed) =>
-            Result(winners, Claims(winners).Count == 1 || reasonIfAgreed == AnswerReason.HearsayOnly ? reasonIfAgreed : AnswerReason.Conflict);
-
-        Decision Result(IReadOnlyList<SupplyFact> winners, AnswerReason reason) =>
-            new(Claims(winners), reason, winners, speaking.Where(fact => !winners.Contains(fact)).ToList());
+        Decision Result(IReadOnlyList<SupplyFact> deciding, AnswerReason reason) =>
+            new(Claims(deciding), reason, deciding, speaking.Where(fact => !deciding.Contains(fact)).ToList());
 
         List<Support> Claims(IEnumerable<SupplyFact> facts) =>
             facts.Select(fact => fact.ClaimFor(asked)).Distinct().Order().ToList();

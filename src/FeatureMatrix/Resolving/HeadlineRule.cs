@@ -36,7 +36,7 @@ internal static class HeadlineRule
             Range = label == OutcomeLabel.RunsByOneOf
                 ? pool.Range with { Deciding = pool.DecidingRoute.Union(pool.Range.Deciding).ToList() }
                 : pool.Range,
-            By = label == OutcomeLabel.RunsByOneOf ? pool.By : Leading(pool),
+            By = NamesAll(label, pool) ? pool.By : Leading(pool),
         };
     }
 
@@ -53,6 +53,10 @@ internal static class HeadlineRule
 
     private static OutcomeLabel CertainLabel(Outcome outcome) =>
         outcome.Losses.Count == 0 ? OutcomeLabel.Works : OutcomeLabel.Loses;
+
+    /// <summary>True where no single route stands for the cell: each completion that runs may do so by another.</summary>
+    private static bool NamesAll(OutcomeLabel label, BestRoute.Pool pool) =>
+        label == OutcomeLabel.RunsByOneOf || (pool.Range.CertainlyRuns && !Leading(pool)[0].Range.CertainlyRuns);
 
     /// <summary>The route that leads: best in its worst completion, then in its best.</summary>
     private static List<RouteFinding> Leading(BestRoute.Pool pool) =>

@@ -80,16 +80,12 @@ public sealed class Implications
     public static IReadOnlyList<Support> Consistent(
         UnknownFact unknown, IReadOnlyList<Support> possible, IReadOnlyDictionary<UnknownFact, Support> settled)
     {
-        if (settled.Count == 0 || Subject(unknown) is not { } subject)
-            return possible;
         var mustBePresent = false;
         var mustBeMissing = false;
         foreach (var (other, state) in settled)
         {
-            if (Subject(other) is not { } otherSubject || !SameContext(unknown, other))
-                continue;
-            mustBePresent |= state != Support.No && otherSubject.Implies(subject);
-            mustBeMissing |= state == Support.No && subject.Implies(otherSubject);
+            mustBePresent |= state != Support.No && Implies(other, unknown);
+            mustBeMissing |= state == Support.No && Implies(unknown, other);
         }
 
         if (mustBePresent == mustBeMissing)
@@ -99,25 +95,22 @@ public sealed class Implications
     }
 
     /// <summary>True where settling one of the two may say something about the other.</summary>
-    public static bool AreLinked(UnknownFact one, UnknownFact other) =>
-        one == other
-        || (Subject(one) is { } first && Subject(other) is { } second && SameContext(one, other)
-            && (first.Implies(second) || second.Implies(first)));
+    public static bool AreLinked(UnknownFact one, UnknownFact other) => one == other || Implies(one, other) || Implies(other, one);
 
-    private static Capability? Subject(UnknownFact unknown) => unknown switch
-    {
-        UnknownFact.Supply supply => supply.Capability,
-        UnknownFact.WrapperSupply supply => supply.Capability,
-        UnknownFact.Runtime runtime => runtime.Level,
-        _ => null,
-    };
+    /// <summary>True where the two states cannot be together: something present, and something that it implies missing.</summary>
+    public static bool Exclude(UnknownFact one, Support state, UnknownFact other, Support otherState) =>
+        (state != Support.No && otherState == Support.No && Implies(one, other))
+        || (state == Support.No && otherState != Support.No && Implies(other, one));
 
-    private static bool SameContext(UnknownFact one, UnknownFact other) => (one, other) switch
+    /// <summary>True where the other holds wherever the one does. A board that holds a frame buffer holds a smaller one.</summary>
+    private static bool Implies(UnknownFact one, UnknownFact other) => (one, other) switch
     {
         (UnknownFact.Supply a, UnknownFact.Supply b) =>
-            a.Chip == b.Chip && a.Driver == b.Driver && a.Os == b.Os && a.Api == b.Api && (a.Card is null || b.Card is null || a.Card == b.Card),
-        (UnknownFact.WrapperSupply a, UnknownFact.WrapperSupply b) => a.Wrapper == b.Wrapper,
-        (UnknownFact.Runtime a, UnknownFact.Runtime b) => a.Os == b.Os,
+            a.Chip == b.Chip && a.Driver == b.Driver && a.Os == b.Os && a.Api == b.Api && (a.Card is null || b.Card is null || a.Card == b.Card)
+            && a.Capability.Implies(b.Capability),
+        (UnknownFact.WrapperSupply a, UnknownFact.WrapperSupply b) => a.Wrapper == b.Wrapper && a.Capability.Implies(b.Capability),
+        (UnknownFact.Runtime a, UnknownFact.Runtime b) => a.Os == b.Os && a.Level.Implies(b.Level),
+        (UnknownFact.FrameBuffer a, UnknownFact.FrameBuffer b) => a.Card == b.Card && a.Bytes >= b.Bytes,
         _ => false,
     };
 }

@@ -6,9 +6,16 @@ namespace FeatureMatrix.Resolving;
 /// Rule R15: lays what was seen over what the facts say. An observation speaks for the routes whose keys it states, and only
 /// for what was looked at; it wins over inference, and where it contradicts it the cell is flagged.
 /// </summary>
-internal sealed class ObservationIndex(Catalog catalog)
+internal sealed class ObservationIndex(Catalog catalog, RouteRange ranges)
 {
     private readonly ILookup<Renderer, Observation> _byRenderer = catalog.Observations.ToLookup(observation => observation.Renderer);
+
+    /// <summary>The wrapper versions that a renderer was watched with, whether or not they are known to offer its API.</summary>
+    public IEnumerable<WrapperVersion> WrappersUsedWith(Renderer renderer) =>
+        _byRenderer[renderer].Select(observation => (observation.Wrapper as ObservedWrapper.Version)?.Used).OfType<WrapperVersion>();
+
+    /// <summary>True where a renderer was watched on an operating system, whether or not it is recorded to exist there.</summary>
+    public bool HasSeen(Renderer renderer, Os os) => _byRenderer[renderer].Any(observation => observation.Os == os);
 
     /// <summary>The form with the observations of its route laid over it.</summary>
     public RouteForm Apply(RouteForm form)
@@ -40,7 +47,7 @@ internal sealed class ObservationIndex(Catalog catalog)
             };
     }
 
-    private static RouteForm ApplyRuns(RouteForm form, List<Observation> applicable, List<Contradiction> contradictions)
+    private RouteForm ApplyRuns(RouteForm form, List<Observation> applicable, List<Contradiction> contradictions)
     {
         var votes = applicable.Where(observation => observation.Runs is not null).ToList();
         if (votes.Count == 0)
@@ -51,7 +58,7 @@ internal sealed class ObservationIndex(Catalog catalog)
         if (solid.Count == 0 && (inferred is null || (saysRuns.Count == 1 && saysRuns[0] == inferred)))
             return form;
         if (solid.Count == 0 || saysRuns.Count > 1)
-            return Watched(form, Disputed(form, votes), seenToRun: true);
+            return Watched(form, Disputed(form, votes), votes);
 
         if (inferred is { } before && before != saysRuns[0])
             contradictions.AddRange(solid.Select(observation => new Contradiction(observation, Suspects(form, before))));
@@ -62,20 +69,25 @@ internal sealed class ObservationIndex(Catalog catalog)
             Grade = solid.Max(observation => observation.Evidence.Grade),
             Observations = solid,
         };
-        return Watched(form, answer, saysRuns[0]);
+        return saysRuns[0] ? Watched(form, answer, solid) : form with { Gates = [.. form.Gates, new Gate(new GateReason.Watched(), answer)] };
     }
 
-    /// <summary>"Runs" settles musts and vetoes: every gate is open and no must fails. "Does not run" shuts one more gate.</summary>
-    private static RouteForm Watched(RouteForm form, Answer answer, bool seenToRun)
+    /// <summary>
+    /// "Runs" settles musts and vetoes: every gate is open and no must fails. Only where a renderer exists and what a wrapper
+    /// version offers are closed lists: a sighting that does not name the operating system or the version adds nothing to them.
+    /// </summary>
+    private static RouteForm Watched(RouteForm form, Answer answer, IReadOnlyList<Observation> votes)
     {
-        var watched = new Gate(new GateReason.Watched(), answer);
-        if (!seenToRun)
-            return form with { Gates = [.. form.Gates, watched] };
+        var namesOs = votes.Any(vote => vote.Runs == true && vote.Os is not null);
+        var namesWrapper = votes.Any(vote => vote.Runs == true && vote.Wrapper is ObservedWrapper.Version);
         return form with
         {
-            Gates = [.. form.Gates.Where(gate => gate.IsOpen), watched],
+            Gates = [.. form.Gates.Where(gate => gate.IsOpen || StaysShut(gate.Reason)), new Gate(new GateReason.Watched(), answer)],
             Needs = form.Needs.Select(need => need with { WasSeenToRun = true }).ToList(),
         };
+
+        bool StaysShut(GateReason reason) =>
+            (reason is GateReason.RendererOnOs && !namesOs) || (reason is GateReason.WrapperOffers && !namesWrapper);
     }
 
     private static Answer Disputed(RouteForm form, List<Observation> votes) =>
@@ -92,7 +104,9 @@ internal sealed class ObservationIndex(Catalog catalog)
         {
             Choices = need.Choices.Select(choice => choice with { Answer = Seen(choice, form, applicable, contradictions) }).ToList(),
         }).ToList();
-        return form with { Needs = needs };
+        var gates = form.Gates.Select(gate => gate.Reason is GateReason.NoDefect { Defect.IfPresent: { } cause }
+            ? gate with { Answer = Seen(new Choice(cause, gate.Answer), form, applicable, contradictions) } : gate).ToList();
+        return form with { Needs = needs, Gates = gates };
     }
 
     private static Answer Seen(Choice choice, RouteForm form, List<Observation> applicable, List<Contradiction> contradictions)
@@ -148,15 +162,10 @@ internal sealed class ObservationIndex(Catalog catalog)
     };
 
     /// <summary>What the facts alone say: runs, does not run, or null where nobody knows.</summary>
-    private static bool? InferredToRun(RouteForm form)
+    private bool? InferredToRun(RouteForm form)
     {
-        if (form.ShutGate is not null)
-            return false;
-        var step = RouteEvaluation.Evaluate(form, new Dictionary<UnknownFact, Support>());
-        if (step.Outcome is { } outcome)
-            return outcome.Runs;
-        var musts = form.Needs.Where(need => need.Need.Strength is Strength.Must or Strength.Unknown);
-        return form.Gates.All(gate => gate.IsOpen) && musts.All(need => need.Choices.Any(choice => choice.Answer.IsCertainlyPresent)) ? true : null;
+        var range = ranges.Of(form);
+        return range.CertainlyRuns ? true : range.CertainlyFails ? false : null;
     }
 
     /// <summary>The facts that led to the contradicted conclusion.</summary>

@@ -86,27 +86,33 @@ public sealed class Outcome : IEquatable<Outcome>
     /// </summary>
     public static int CompareWorst(Outcome one, Outcome other)
     {
-        var result = other.Runs.CompareTo(one.Runs);
-        if (result == 0)
-            result = (one.Severe + one.Ungraded).CompareTo(other.Severe + other.Ungraded);
-        if (result == 0)
-            result = one.Cosmetic.CompareTo(other.Cosmetic);
-        if (result == 0)
-            result = one.Severe.CompareTo(other.Severe);
-        return result;
+        var result = CompareAtWorst(one, other);
+        return result != 0 ? result : one.Severe.CompareTo(other.Severe);
     }
 
     /// <summary>As <see cref="CompareWorst"/>, but an ungraded loss counts as cosmetic first.</summary>
     public static int CompareBest(Outcome one, Outcome other)
     {
+        var result = CompareAtBest(one, other);
+        return result != 0 ? result : one.Ungraded.CompareTo(other.Ungraded);
+    }
+
+    /// <summary>As <see cref="CompareWorst"/>, but equal where ungraded losses that turn out severe make them so.</summary>
+    internal static int CompareAtWorst(Outcome one, Outcome other)
+    {
+        var result = other.Runs.CompareTo(one.Runs);
+        if (result == 0)
+            result = (one.Severe + one.Ungraded).CompareTo(other.Severe + other.Ungraded);
+        return result != 0 ? result : one.Cosmetic.CompareTo(other.Cosmetic);
+    }
+
+    /// <summary>As <see cref="CompareBest"/>, but equal where ungraded losses that turn out cosmetic make them so.</summary>
+    internal static int CompareAtBest(Outcome one, Outcome other)
+    {
         var result = other.Runs.CompareTo(one.Runs);
         if (result == 0)
             result = one.Severe.CompareTo(other.Severe);
-        if (result == 0)
-            result = (one.Cosmetic + one.Ungraded).CompareTo(other.Cosmetic + other.Ungraded);
-        if (result == 0)
-            result = one.Ungraded.CompareTo(other.Ungraded);
-        return result;
+        return result != 0 ? result : (one.Cosmetic + one.Ungraded).CompareTo(other.Cosmetic + other.Ungraded);
     }
 
     /// <inheritdoc/>

@@ -32,6 +32,14 @@ public sealed record OutcomeRange
     /// <summary>True where it runs in no completion.</summary>
     public bool CertainlyFails => !Best.Runs;
 
+    /// <summary>
+    /// An outcome that none of these betters where ungraded losses count as severe; <see cref="Best"/> counts them as cosmetic.
+    /// Where the outcomes are not listed it is better than any.
+    /// </summary>
+    internal Outcome Mildest => Outcomes.Count > 0 ? Outcomes.Order(Comparer<Outcome>.Create(Outcome.CompareWorst)).First()
+        : CertainlyFails ? Outcome.DoesNotRun
+        : Outcome.Works;
+
     /// <summary>A range of one outcome.</summary>
     public static OutcomeRange Certain(Outcome outcome) => new() { Best = outcome, Worst = outcome, Outcomes = [outcome] };
 
@@ -40,7 +48,7 @@ public sealed record OutcomeRange
     /// </summary>
     public static int Compare(OutcomeRange one, OutcomeRange other)
     {
-        var result = Outcome.CompareWorst(one.Worst, other.Worst);
-        return result != 0 ? result : Outcome.CompareBest(one.Best, other.Best);
+        var result = Outcome.CompareAtWorst(one.Worst, other.Worst);
+        return result != 0 ? result : Outcome.CompareAtBest(one.Best, other.Best);
     }
 }

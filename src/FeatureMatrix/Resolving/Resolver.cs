@@ -12,6 +12,7 @@ public sealed class Resolver
     public const int CompletionLimit = 512;
 
     private readonly Catalog _catalog;
+    private readonly ObservationIndex _observations;
     private readonly RouteBuilder _builder;
     private readonly RouteRange _ranges;
     private readonly BestRoute _best;
@@ -24,9 +25,10 @@ public sealed class Resolver
         _catalog = catalog;
         Supply = new SupplyTable(catalog);
         Setups = new SetupFinder(catalog);
-        _builder = new RouteBuilder(Supply, new ObservationIndex(catalog));
         var completions = new Completions(CompletionLimit);
         _ranges = new RouteRange(completions);
+        _observations = new ObservationIndex(catalog, _ranges);
+        _builder = new RouteBuilder(Supply, _observations);
         _best = new BestRoute(completions);
         _wrappersFor = catalog.WrapperVersions
             .SelectMany(version => version.Offers.Select(offer => (offer.Feature, version))).Distinct()
@@ -94,9 +96,8 @@ public sealed class Resolver
             foreach (var setup in setups)
             {
                 yield return new Route(renderer, setup, null);
-                if (!renderer.Oses.Contains(setup.Os))
-                    continue;
-                foreach (var version in _wrappersFor[renderer.Api!.Value.Feature])
+                var listed = renderer.Oses.Contains(setup.Os) || _observations.HasSeen(renderer, setup.Os) ? _wrappersFor[renderer.Api!.Value.Feature] : [];
+                foreach (var version in listed.Union(_observations.WrappersUsedWith(renderer)))
                     yield return new Route(renderer, setup, version);
             }
         }

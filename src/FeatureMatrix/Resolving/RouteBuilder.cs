@@ -16,7 +16,7 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
     {
         var renderer = route.Renderer;
         var draw = DrawMode.For(renderer.Memory, terms.Policy);
-        var textures = TextureFit.Of(renderer.Memory, route.Setup.Card.Memory, draw, Storage(route, draw));
+        var textures = Textures(route, draw);
         var form = new RouteForm
         {
             Route = route,
@@ -56,31 +56,33 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
 
     private static void AddInstall(List<Gate> gates, Setup setup)
     {
-        if (setup.Card.OsSupport.FirstOrDefault(support => support.Os == setup.Os) is { } support)
-            gates.Add(new Gate(new GateReason.CardOnOs(), Answer.From(support.Support, support.Evidence, new UnknownFact.CardOs(setup.Card, setup.Os))));
+        var open = new UnknownFact.CardOs(setup.Card, setup.Os);
+        if (OsAnswer(setup.Card.OsSupport, setup.Os, open) is { } support)
+            gates.Add(new Gate(new GateReason.CardOnOs(), support));
         else if (setup.Install == Install.Unrecorded)
-            gates.Add(new Gate(new GateReason.CardOnOs(), Answer.YesOrNo(new UnknownFact.CardOs(setup.Card, setup.Os))));
+            gates.Add(new Gate(new GateReason.CardOnOs(), Answer.YesOrNo(open)));
 
         if (setup.Install == Install.Unrecorded)
             gates.Add(new Gate(new GateReason.DriverExists(), Answer.YesOrNo(new UnknownFact.DriverExists(setup.Card.Chip, setup.Os))));
         if (setup.Install != Install.Forced)
             return;
         // A forced install succeeds unless a fact says otherwise (rule R9); it is never more than inferred.
-        var said = setup.Driver.Forced.FirstOrDefault(forced => forced.Card == setup.Card);
-        var answer = said is null
-            ? Answer.Structural(true) with { Grade = Grade.Inferred }
-            : Answer.From(said.Works, said.Evidence.AtMost(Grade.Inferred), new UnknownFact.ForcedInstall(setup.Driver, setup.Card));
-        gates.Add(new Gate(new GateReason.ForcedInstall(), answer));
+        var said = Answer.From(
+            setup.Driver.Forced.Where(forced => forced.Card == setup.Card).Select(forced => (forced.Works, forced.Evidence)),
+            new UnknownFact.ForcedInstall(setup.Driver, setup.Card)) ?? Answer.Structural(true) with { Grade = Grade.Inferred };
+        gates.Add(new Gate(new GateReason.ForcedInstall(), said.Grade > Grade.Inferred ? said with { Grade = Grade.Inferred } : said));
     }
+
+    private static Answer? OsAnswer(IReadOnlyList<OsSupport> statements, Os os, UnknownFact open) =>
+        Answer.From(statements.Where(statement => statement.Os == os).Select(statement => (statement.Support, statement.Evidence)), open);
 
     private void AddWrapper(List<Gate> gates, Route route, WrapperVersion wrapper)
     {
         var setup = route.Setup;
         var api = route.Renderer.Api!.Value;
         gates.Add(new Gate(new GateReason.WrapperOffers(api), Answer.Structural(wrapper.Offers.Any(offer => offer.Implies(api)))));
-        var onOs = wrapper.Oses.FirstOrDefault(support => support.Os == setup.Os);
         var open = new UnknownFact.WrapperOs(wrapper, setup.Os);
-        gates.Add(new Gate(new GateReason.WrapperOnOs(), onOs is null ? Answer.YesOrNo(open) : Answer.From(onOs.Support, onOs.Evidence, open)));
+        gates.Add(new Gate(new GateReason.WrapperOnOs(), OsAnswer(wrapper.Oses, setup.Os, open) ?? Answer.YesOrNo(open)));
         if (wrapper.Runtime.Feature.NeedsRuntime)
             gates.Add(new Gate(new GateReason.WrapperRuntime(wrapper.Runtime), RuntimeOf(setup.Os, wrapper.Runtime)));
         gates.Add(new Gate(new GateReason.WrapperTarget(wrapper.Target), supply.Ask(wrapper.Target, setup, wrapper.Target.Feature)));
@@ -94,8 +96,9 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
     private static Answer RuntimeOf(Os os, Capability level)
     {
         var open = new UnknownFact.Runtime(os, level);
-        var limit = os.Runtimes.FirstOrDefault(runtime => runtime.Api == level.Feature);
-        return limit is null ? Answer.YesOrNo(open) : Answer.From(limit.Highest >= level.Step ? Support.Yes : Support.No, limit.Evidence, open);
+        var limits = os.Runtimes.Where(runtime => runtime.Api == level.Feature);
+        return Answer.From(limits.Select(limit => (limit.Highest >= level.Step ? Support.Yes : Support.No, limit.Evidence)), open)
+            ?? Answer.YesOrNo(open);
     }
 
     private static bool Strikes(Defect defect, Route route) =>
@@ -109,13 +112,10 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
     private Gate DefectGate(Defect defect, Route route)
     {
         var reason = new GateReason.NoDefect(defect);
-        var open = new UnknownFact.DefectIsReal(route.Renderer, defect);
-        if (defect.Evidence.Grade == Grade.Hearsay)
-            return new Gate(reason, Answer.YesOrNo(open, AnswerReason.HearsayOnly) with { Evidence = [defect.Evidence] }, OpensWhenMissing: true);
-        var answer = defect.IfPresent is { } cause
-            ? Supplied(cause, route)
-            : new Answer { Support = Support.Yes, Grade = defect.Evidence.Grade, Reason = AnswerReason.Stated, Evidence = [defect.Evidence] };
-        return new Gate(reason, answer, OpensWhenMissing: true);
+        var real = Answer.From([(Support.Yes, defect.Evidence)], new UnknownFact.DefectIsReal(route.Renderer, defect))!;
+        return defect.IfPresent is { } cause
+            ? new Gate(reason, Supplied(cause, route), OpensWhenMissing: true, real.IsSettled ? null : real)
+            : new Gate(reason, real, OpensWhenMissing: true);
     }
 
     private static Gate FrameBufferGate(Route route, DrawMode draw)
@@ -133,21 +133,29 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
     /// <summary>Only measured sizes stop a title for certain; an estimate leaves it open (rule R11).</summary>
     private static Gate TexturesGate(Route route, TextureFit fit)
     {
-        var measured = route.Renderer.Memory.Presets[0].IsMeasured && route.Setup.Card.Memory!.TexturesFromSystemMemory == false;
-        var answer = measured
+        var answer = fit.IsCertainlyTooLarge
             ? new Answer { Support = Support.No, Reason = AnswerReason.Arithmetic, Grade = Grade.Measured }
             : Answer.YesOrNo(new UnknownFact.Textures(route.Setup.Card, route.Renderer), AnswerReason.Arithmetic);
         return new Gate(new GateReason.Textures(fit), answer);
     }
 
-    private TextureStorage Storage(Route route, DrawMode draw)
+    private TextureFit Textures(Route route, DrawMode draw)
     {
-        if (route.Renderer.Memory.Presets.All(preset => preset.Format is TextureFormat.Bits16 or TextureFormat.Bits32))
-            return new TextureStorage(true, true, draw.Depth);
-        return new TextureStorage(Keeps(PaletteFeatures), Keeps(CompressionFeatures), draw.Depth);
+        var use = route.Renderer.Memory;
+        var palettes = Keeps(PaletteFeatures, TextureFormat.Paletted8);
+        var compression = Keeps(CompressionFeatures, TextureFormat.Compressed4, TextureFormat.Compressed8);
+        return TextureFit.Of(
+            use, route.Setup.Card.Memory, draw, new TextureStorage(palettes.Certainly, compression.Certainly, draw.Depth),
+            new TextureStorage(palettes.Perhaps, compression.Perhaps, draw.Depth));
 
         // An emulated format is expanded somewhere: its size is that of the expansion.
-        bool Keeps(string[] ids) => supply.Features(ids).All(feature => Supplied(feature.At(1), route).Support == Support.Yes);
+        (bool Certainly, bool Perhaps) Keeps(string[] ids, params TextureFormat[] formats)
+        {
+            if (!use.Presets.Any(preset => formats.Contains(preset.Format)))
+                return (true, true);
+            var answers = supply.Features(ids).Select(feature => Supplied(feature.At(1), route)).ToList();
+            return (answers.TrueForAll(answer => answer.Support == Support.Yes), answers.TrueForAll(answer => answer.States.Contains(Support.Yes)));
+        }
     }
 
     private static bool MayApply(Need need, DrawMode draw) =>

@@ -24,12 +24,12 @@ internal static class RouteEvaluation
         {
             if (gate.IsShut)
                 return new Step(Outcome.DoesNotRun, null);
-            if (gate.Answer.Open is not { } open || gate.IsOpen)
+            if (gate.IsOpen)
                 continue;
-            if (!settled.TryGetValue(open, out var state))
-                ask ??= new Question(open, gate.Answer.Possible);
-            else if (!gate.IsOpenAt(state))
+            if (Pending(gate, settled) is not { } question)
                 return new Step(Outcome.DoesNotRun, null);
+            if (question.Unknown is not null)
+                ask ??= question;
         }
 
         List<Loss>? losses = null;
@@ -46,6 +46,22 @@ internal static class RouteEvaluation
         if (ask is not null)
             return new Step(null, ask);
         return new Step(losses is null ? Outcome.Works : Outcome.RunsWith(WithoutImplied(losses)), null);
+    }
+
+    /// <summary>What must be asked of a gate; an empty question where it is open, null where it is shut.</summary>
+    private static Question? Pending(Gate gate, IReadOnlyDictionary<UnknownFact, Support> settled)
+    {
+        Question? ask = null;
+        foreach (var answer in gate.Real is null ? [gate.Answer] : new[] { gate.Answer, gate.Real })
+        {
+            var state = answer.Support;
+            if (answer.Open is { } open && !settled.TryGetValue(open, out state))
+                ask ??= new Question(open, answer.Possible);
+            else if (gate.IsOpenAt(state))
+                return default(Question);
+        }
+
+        return ask;
     }
 
     /// <summary>Leaves out losses that another loss implies; of such a pair the graver one counts (rule R14).</summary>

@@ -65,16 +65,20 @@ public abstract record GateReason
 /// <param name="Reason">What it asks for.</param>
 /// <param name="Answer">The answer.</param>
 /// <param name="OpensWhenMissing">True for defects that strike when something is present.</param>
-public sealed record Gate(GateReason Reason, Answer Answer, bool OpensWhenMissing = false)
+/// <param name="Real">Whether the defect is real at all, where only hearsay says so and it has a cause as well; null otherwise.</param>
+public sealed record Gate(GateReason Reason, Answer Answer, bool OpensWhenMissing = false, Answer? Real = null)
 {
     /// <summary>True where the state lets the route pass. Broken does not: a broken interface is none.</summary>
     public bool IsOpenAt(Support state) => OpensWhenMissing ? state == Support.No : state >= Support.Emulated;
 
     /// <summary>True where it is certainly shut.</summary>
-    public bool IsShut => Answer.States.All(state => !IsOpenAt(state));
+    public bool IsShut => Real is null && Answer.States.All(state => !IsOpenAt(state));
 
     /// <summary>True where it is certainly open.</summary>
     public bool IsOpen => Answer.States.All(IsOpenAt);
+
+    /// <summary>The unknowns it hangs on.</summary>
+    public IEnumerable<UnknownFact> Open => IsOpen ? [] : new[] { Answer.Open, Real?.Open }.OfType<UnknownFact>();
 }
 
 /// <summary>One way of meeting a need, and what is known of it on the route.</summary>

@@ -47,7 +47,7 @@ internal sealed class RouteRange(Completions completions)
     /// </summary>
     private static OutcomeRange BoundsOf(Part part, Completions.Evaluation<Outcome> evaluate)
     {
-        var unknowns = part.Gates.Where(gate => !gate.IsOpen).Select(gate => gate.Answer.Open)
+        var unknowns = part.Gates.SelectMany(gate => gate.Open)
             .Concat(part.Needs.SelectMany(need => need.Choices).Select(choice => choice.Answer.Open)).OfType<UnknownFact>().Distinct().ToList();
         var mayStop = part.Gates.Exists(gate => !gate.IsOpen) || part.Needs.Exists(need => need.Need.Strength is Strength.Must or Strength.Unknown
             || need.Need.WhenBroken is Strength.Must or Strength.Unknown);
@@ -129,8 +129,8 @@ internal sealed class RouteRange(Completions completions)
         private static List<UnknownFact> UnknownsOf(Gate? gate, NeedTerm? need)
         {
             var unknowns = new List<UnknownFact>();
-            if (gate?.Answer.Open is { } open)
-                unknowns.Add(open);
+            if (gate is not null)
+                unknowns.AddRange(gate.Open);
             if (need is not null)
             {
                 unknowns.AddRange(need.Choices.Select(choice => choice.Answer.Open).OfType<UnknownFact>());

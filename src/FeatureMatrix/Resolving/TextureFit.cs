@@ -47,12 +47,20 @@ public sealed record TextureFit
     /// <summary>True where a higher preset exists that does not fit.</summary>
     public bool IsReduced { get; init; }
 
+    /// <summary>True where not even the smallest preset fits, whatever is open; estimates never make it so.</summary>
+    public bool IsCertainlyTooLarge { get; init; }
+
     /// <summary>Works it out for one renderer on one card.</summary>
+    /// <param name="use">The renderer's presets.</param>
+    /// <param name="memory">The card's memory; null where not recorded.</param>
+    /// <param name="draw">The mode, which leaves the rest of the pool to textures.</param>
+    /// <param name="storage">The formats that certainly stay as they are.</param>
+    /// <param name="hoped">The formats that perhaps do.</param>
     /// <example>
     /// 4 MiB shared, 800 × 600 at 16 bits double-buffered with depth: 2,880,000 bytes gone, 1,314,304 left; a preset of 1 MiB
     /// fits, one of 3 MiB does not unless the card takes textures over the bus.
     /// </example>
-    public static TextureFit Of(MemoryUse use, VideoMemory? memory, DrawMode draw, TextureStorage storage)
+    public static TextureFit Of(MemoryUse use, VideoMemory? memory, DrawMode draw, TextureStorage storage, TextureStorage hoped)
     {
         long? left = memory switch
         {
@@ -65,6 +73,7 @@ public sealed record TextureFit
             return new TextureFit { BytesLeft = left, IsEstimated = true };
 
         var inPool = use.Presets.LastOrDefault(preset => storage.Bytes(preset) <= left);
+        var atBest = use.Presets.LastOrDefault(preset => hoped.Bytes(preset) <= left);
         var maySpill = memory!.TexturesFromSystemMemory == true;
         var highest = maySpill ? use.Presets[^1] : inPool;
         // Not known whether the card can spill: the smaller preset is the sound answer, and nothing fails by it.
@@ -77,6 +86,7 @@ public sealed record TextureFit
             Spills = maySpill && highest != inPool,
             IsEstimated = mightSpill || highest is null || !highest.IsMeasured,
             IsReduced = highest != use.Presets[^1],
+            IsCertainlyTooLarge = memory.TexturesFromSystemMemory == false && atBest is null && use.Presets[0].IsMeasured,
         };
     }
 }

@@ -20,8 +20,13 @@ internal static class WrappedSupply
             return ChipAndDriver.Combine(capability, own, FactWeighing.Decision.None, open);
         if (wrapper.Passes.Contains(capability.Feature))
             return supply.Ask(capability, setup, wrapper.Target.Feature);
-        return wrapper.IsComplete
+        if (!wrapper.IsComplete)
+            return Answer.YesOrNo(open);
+        // What the list names may imply what it leaves out: 1.4 supplied is 1.1 supplied.
+        var source = supply.Implications.StrongerThan(capability).Select(stronger => FactWeighing.Weigh(wrapper.Supplies, stronger))
+            .FirstOrDefault(weighed => weighed.Claims.Count > 0 && weighed.Reason != AnswerReason.HearsayOnly && !weighed.Claims.Contains(Support.No));
+        return source is null
             ? new Answer { Support = Support.No, Reason = AnswerReason.LeftOutOfCompleteList, Grade = wrapper.Evidence.Grade, Evidence = [wrapper.Evidence] }
-            : Answer.YesOrNo(open);
+            : new Answer { Support = Support.Yes, Reason = AnswerReason.Implied, Grade = source.Grade, Facts = source.Winners };
     }
 }
