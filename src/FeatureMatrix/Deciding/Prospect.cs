@@ -53,7 +53,7 @@ public sealed class Prospect
     /// <summary>From the leaves of a walk: unknowns that change nothing are left out.</summary>
     internal static Prospect From(IReadOnlyList<Leaf<StandingResult>> leaves)
     {
-        var deciding = Completions.Deciding(leaves, (one, other) => one.Standing == other.Standing).ToHashSet();
+        var deciding = Completions.Parting(leaves, (one, other) => one.Standing == other.Standing).ToHashSet();
         var cases = new List<ProspectCase>();
         var seen = new HashSet<string>(StringComparer.Ordinal);
         var numbers = new Dictionary<UnknownFact, int>();

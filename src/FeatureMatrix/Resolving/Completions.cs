@@ -87,7 +87,17 @@ internal sealed class Completions(int limit)
     /// The unknowns for which some completion of the rest lets the answer change the result: two leaves that agree on all
     /// else, with different results.
     /// </summary>
-    public static List<UnknownFact> Deciding<T>(IReadOnlyList<Leaf<T>> leaves, Func<T, T, bool> same)
+    public static List<UnknownFact> Deciding<T>(IReadOnlyList<Leaf<T>> leaves, Func<T, T, bool> same) => Deciding(leaves, same, MayShareTheRest);
+
+    /// <summary>
+    /// As <see cref="Deciding{T}(IReadOnlyList{Leaf{T}}, Func{T, T, bool})"/>, with those that only seem to decide because of what
+    /// they imply: the conditions that tell leaves with different results apart.
+    /// </summary>
+    public static List<UnknownFact> Parting<T>(IReadOnlyList<Leaf<T>> leaves, Func<T, T, bool> same) => Deciding(leaves, same, (_, _, _) => true);
+
+    private static List<UnknownFact> Deciding<T>(
+        IReadOnlyList<Leaf<T>> leaves, Func<T, T, bool> same,
+        Func<IReadOnlyDictionary<UnknownFact, Support>, IReadOnlyDictionary<UnknownFact, Support>, UnknownFact, bool> counts)
     {
         var deciding = new HashSet<UnknownFact>();
         for (var i = 0; i < leaves.Count; i++)
@@ -95,7 +105,7 @@ internal sealed class Completions(int limit)
             for (var j = i + 1; j < leaves.Count; j++)
             {
                 if (!same(leaves[i].Result, leaves[j].Result) && OnlyDifference(leaves[i].Settled, leaves[j].Settled) is { } unknown
-                    && !deciding.Contains(unknown) && MayShareTheRest(leaves[i].Settled, leaves[j].Settled, unknown))
+                    && !deciding.Contains(unknown) && counts(leaves[i].Settled, leaves[j].Settled, unknown))
                 {
                     deciding.Add(unknown);
                 }

@@ -102,7 +102,7 @@ public sealed class Implications
         (state != Support.No && otherState == Support.No && Implies(one, other))
         || (state == Support.No && otherState != Support.No && Implies(other, one));
 
-    /// <summary>True where the other holds wherever the one does. A board that holds a frame buffer holds a smaller one.</summary>
+    /// <summary>True where the other holds wherever the one does.</summary>
     private static bool Implies(UnknownFact one, UnknownFact other) => (one, other) switch
     {
         (UnknownFact.Supply a, UnknownFact.Supply b) =>
@@ -110,7 +110,6 @@ public sealed class Implications
             && a.Capability.Implies(b.Capability),
         (UnknownFact.WrapperSupply a, UnknownFact.WrapperSupply b) => a.Wrapper == b.Wrapper && a.Capability.Implies(b.Capability),
         (UnknownFact.Runtime a, UnknownFact.Runtime b) => a.Os == b.Os && a.Level.Implies(b.Level),
-        (UnknownFact.FrameBuffer a, UnknownFact.FrameBuffer b) => a.Card == b.Card && a.Bytes >= b.Bytes,
         _ => false,
     };
 }

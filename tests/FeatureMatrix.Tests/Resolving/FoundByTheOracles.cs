@@ -93,19 +93,6 @@ public sealed class Faults_that_brute_force_found
         facts: [{chip: heron, tex-dxt1: no, source: manual}]
         """));
 
-    [Fact] // R13: a larger frame buffer was said to decide although the smaller one, which runs as well, always fits with it.
-    public void Only_what_changes_the_outcome_in_a_possible_completion_decides()
-    {
-        var verdict = Ask(
-            """
-            cards: {heron-old: {name: Heron Old, chip: heron, source: manual, drivers-complete: [dos, windows-95, windows-98se, windows-2000, windows-xp]}}
-            drivers: {old-9x: {name: Old 9x, os: [windows-98se], lists: [heron-old], offers: {direct3d: "7"}, source: readme, versions: [{version: "1.0"}]}}
-            titles: {bay: {name: Bay, os: [windows-98se], source: bench, renderers: {a: {api: direct3d 6, memory: {back-buffers: 2}}, b: {api: direct3d 6, memory: {back-buffers: 1}}}}}
-            """,
-            "bay on heron-old with old-9x@1.0");
-        Assert.Equal([640 * 480 * 6L], verdict.Overall.Deciding.Cast<UnknownFact.FrameBuffer>().Select(unknown => unknown.Bytes));
-    }
-
     [Fact] // R13, R14: "works" named one route, which alone does not certainly run.
     public void A_certain_outcome_by_changing_routes_names_them_all()
     {

@@ -4,9 +4,9 @@ using FeatureMatrix.Importing.Capabilities;
 using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Importing.OpenGl;
 using FeatureMatrix.Model;
-using Supplied = FeatureMatrix.Model.Support;
 using FeatureMatrix.Tests.Importing.Measuring;
 using FeatureMatrix.Tests.Support;
+using Supplied = FeatureMatrix.Model.Support;
 
 namespace FeatureMatrix.Tests.Importing.Capabilities;
 

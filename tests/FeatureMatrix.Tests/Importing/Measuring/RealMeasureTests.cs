@@ -2,8 +2,8 @@ using System.Text;
 using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Importing.OpenGl;
 using FeatureMatrix.Model;
-using Supplied = FeatureMatrix.Model.Support;
 using FeatureMatrix.Tests.Importing.OpenGl;
+using Supplied = FeatureMatrix.Model.Support;
 
 namespace FeatureMatrix.Tests.Importing.Measuring;
 

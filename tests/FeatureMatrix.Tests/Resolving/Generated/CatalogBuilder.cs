@@ -65,7 +65,13 @@ internal sealed class CatalogBuilder
 
     private static Feature Ladder(string id, bool? needsRuntime, params string[] levels) => new()
     {
-        Id = id, Name = id, Family = "f", Evidence = Word, Levels = levels, IsApi = needsRuntime is not null, NeedsRuntime = needsRuntime == true,
+        Id = id,
+        Name = id,
+        Family = "f",
+        Evidence = Word,
+        Levels = levels,
+        IsApi = needsRuntime is not null,
+        NeedsRuntime = needsRuntime == true,
     };
 
     private static T Pick<T>(IReadOnlyList<T> list, int index) => list[index % list.Count];
@@ -84,15 +90,23 @@ internal sealed class CatalogBuilder
             _titles.Add(MakeTitle(i, _plan.Titles[i]));
         var catalog = new Catalog
         {
-            Features = _features, Oses = _oses, Chips = _chips, Cards = _cards, Branches = _branches, Wrappers = _wrappers, Titles = _titles,
-            Facts = [.. _plan.Facts.Select(MakeFact)], Observations = [.. _plan.Observations.Select(MakeObservation)],
+            Features = _features,
+            Oses = _oses,
+            Chips = _chips,
+            Cards = _cards,
+            Branches = _branches,
+            Wrappers = _wrappers,
+            Titles = _titles,
+            Facts = [.. _plan.Facts.Select(MakeFact)],
+            Observations = [.. _plan.Observations.Select(MakeObservation)],
         };
         return new GeneratedCatalog(_plan, catalog, MakeTerms(_plan.Terms));
     }
 
     private Os MakeOs(OsPlan plan, int index) => new()
     {
-        Id = $"os-{Text(index)}", Name = $"OS {Text(index)}",
+        Id = $"os-{Text(index)}",
+        Name = $"OS {Text(index)}",
         Runtimes = [.. plan.Runtimes.Select(limit => new RuntimeLimit(Direct3D, Math.Max(0, limit.Highest), Says(limit.Grade)))],
     };
 
@@ -101,9 +115,13 @@ internal sealed class CatalogBuilder
 
     private Card MakeCard(CardPlan plan, int index) => new()
     {
-        Id = $"card-{Text(index)}", Name = $"Card {Text(index)}", Chip = Pick(_chips, plan.Chip), Evidence = Word,
+        Id = $"card-{Text(index)}",
+        Name = $"Card {Text(index)}",
+        Chip = Pick(_chips, plan.Chip),
+        Evidence = Word,
         Memory = plan.Memory < 0 ? null : Pick(Memories, plan.Memory) with { TexturesFromSystemMemory = plan.SystemTextures < 0 ? null : plan.SystemTextures == 1 },
-        OsSupport = [.. plan.OsSupport.Select(MakeOsSupport)], DriversCompleteFor = Masked(_oses, plan.Complete).ToHashSet(),
+        OsSupport = [.. plan.OsSupport.Select(MakeOsSupport)],
+        DriversCompleteFor = Masked(_oses, plan.Complete).ToHashSet(),
     };
 
     private DriverBranch MakeBranch(int index, BranchPlan plan)
@@ -125,7 +143,8 @@ internal sealed class CatalogBuilder
         var first = branch is null ? 0 : Math.Max(0, plan.First) % branch.Versions.Count;
         return new Scope
         {
-            Card = card, Chip = plan.Chip < 0 ? null : card?.Chip ?? Pick(_chips, plan.Chip),
+            Card = card,
+            Chip = plan.Chip < 0 ? null : card?.Chip ?? Pick(_chips, plan.Chip),
             Drivers = branch is null ? null : new DriverRange(branch, first, Math.Min(first + Math.Max(0, plan.Span), branch.Versions.Count - 1)),
             Os = plan.Os < 0 ? null : Pick(_oses, plan.Os),
             Api = plan.Api < 0 ? null : plan.Api == 0 ? Direct3D : OpenGl,
@@ -153,11 +172,18 @@ internal sealed class CatalogBuilder
         var (offered, target) = plan.Swapped ? (OpenGl, Direct3D) : (Direct3D, OpenGl);
         return new WrapperVersion
         {
-            Id = $"{wrapper.Id}@{Text(order + 1)}", Wrapper = wrapper, Version = Text(order + 1), Evidence = Word,
-            Offers = [offered.At(plan.OfferStep % offered.Steps + 1)], Target = target.At(plan.TargetStep % target.Steps + 1),
+            Id = $"{wrapper.Id}@{Text(order + 1)}",
+            Wrapper = wrapper,
+            Version = Text(order + 1),
+            Evidence = Word,
+            Offers = [offered.At(plan.OfferStep % offered.Steps + 1)],
+            Target = target.At(plan.TargetStep % target.Steps + 1),
             Runtime = target.At((plan.RuntimeStep < 0 ? plan.TargetStep : plan.RuntimeStep) % target.Steps + 1),
-            Supplies = [.. plan.Supplies.Select(supply => MakeFact(supply with { Scope = ScopePlan.Everything }))], Passes = [.. Masked(_features.Take(FeatureCount).ToList(), plan.Passes)], IsComplete = plan.Complete,
-            Needs = [.. plan.Needs.Select(need => new WrapperNeed(MakeCapability(need), Word))], Oses = [.. plan.Oses.Select(MakeOsSupport)],
+            Supplies = [.. plan.Supplies.Select(supply => MakeFact(supply with { Scope = ScopePlan.Everything }))],
+            Passes = [.. Masked(_features.Take(FeatureCount).ToList(), plan.Passes)],
+            IsComplete = plan.Complete,
+            Needs = [.. plan.Needs.Select(need => new WrapperNeed(MakeCapability(need), Word))],
+            Oses = [.. plan.Oses.Select(MakeOsSupport)],
             VideoMemoryBytes = Math.Max(0, plan.Mebibytes) * Mebibyte,
         };
     }
@@ -166,7 +192,9 @@ internal sealed class CatalogBuilder
     {
         var title = new Title
         {
-            Id = $"title-{Text(index)}", Name = "Title", Evidence = Word,
+            Id = $"title-{Text(index)}",
+            Name = "Title",
+            Evidence = Word,
             Hazards = plan.Hazard < 0 ? [] : [new TimingHazard((TimingHazardKind)plan.Hazard, false, null, "", "", [], Word)],
         };
         title.Link([.. plan.Renderers.Select((renderer, number) => MakeRenderer(title, number, renderer))]);
@@ -178,19 +206,30 @@ internal sealed class CatalogBuilder
         var api = plan.Api switch { < 0 => null, 0 => Direct3D, _ => OpenGl };
         return new Renderer
         {
-            Id = $"r{Text(index)}", Title = title, Oses = [.. Masked(_oses, plan.Oses)],
-            Api = api?.At(plan.Step % api.Steps + 1), Runtime = api?.At((plan.Runtime < 0 ? plan.Step : plan.Runtime) % api.Steps + 1),
-            Needs = [.. plan.Needs.Select(need => MakeNeed(need.Condition > 0 && plan.Memory.Presets == 0 ? need with { Condition = -1 } : need))], Defects = [.. plan.Defects.Select(MakeDefect)], Memory = MakeMemory(plan.Memory),
+            Id = $"r{Text(index)}",
+            Title = title,
+            Oses = [.. Masked(_oses, plan.Oses)],
+            Api = api?.At(plan.Step % api.Steps + 1),
+            Runtime = api?.At((plan.Runtime < 0 ? plan.Step : plan.Runtime) % api.Steps + 1),
+            Needs = [.. plan.Needs.Select(need => MakeNeed(need.Condition > 0 && plan.Memory.Presets == 0 ? need with { Condition = -1 } : need))],
+            Defects = [.. plan.Defects.Select(MakeDefect)],
+            Memory = MakeMemory(plan.Memory),
         };
     }
 
     private Need MakeNeed(NeedPlan plan) => new()
     {
-        Choices = [.. plan.Choices.Select(MakeCapability).Distinct()], HardwareOnly = plan.HardwareOnly, Strength = plan.Strength,
-        WhenBroken = plan.WhenBroken < 0 ? null : (Strength)plan.WhenBroken, Evidence = Word,
+        Choices = [.. plan.Choices.Select(MakeCapability).Distinct()],
+        HardwareOnly = plan.HardwareOnly,
+        Strength = plan.Strength,
+        WhenBroken = plan.WhenBroken < 0 ? null : (Strength)plan.WhenBroken,
+        Evidence = Word,
         Condition = plan.Condition switch
         {
-            < 0 => null, 0 => new NeedCondition.AtDepth(32), 1 => new NeedCondition.AtPreset("low"), _ => new NeedCondition.AtPreset("high"),
+            < 0 => null,
+            0 => new NeedCondition.AtDepth(32),
+            1 => new NeedCondition.AtPreset("low"),
+            _ => new NeedCondition.AtPreset("high"),
         },
     };
 
@@ -200,7 +239,9 @@ internal sealed class CatalogBuilder
 
     private static MemoryUse MakeMemory(MemoryPlan plan) => new()
     {
-        LowestMode = Pick(Modes, plan.Mode), Depths = plan.Deep ? [16, 32] : [16], BackBuffers = Math.Max(1, plan.BackBuffers),
+        LowestMode = Pick(Modes, plan.Mode),
+        Depths = plan.Deep ? [16, 32] : [16],
+        BackBuffers = Math.Max(1, plan.BackBuffers),
         DepthBits = plan.DepthBits < 0 ? null : plan.DepthBits,
         Presets = plan.Presets == 0
             ? []
@@ -212,14 +253,18 @@ internal sealed class CatalogBuilder
         var renderers = _titles.SelectMany(title => title.Renderers).Where(renderer => !renderer.IsSoftware).ToList();
         return new Observation
         {
-            Renderer = Pick(renderers, plan.Renderer), Card = plan.Card < 0 ? null : Pick(_cards, plan.Card),
-            Driver = plan.Driver < 0 || Drivers.Count == 0 ? null : Pick(Drivers, plan.Driver), Os = plan.Os < 0 ? null : Pick(_oses, plan.Os),
+            Renderer = Pick(renderers, plan.Renderer),
+            Card = plan.Card < 0 ? null : Pick(_cards, plan.Card),
+            Driver = plan.Driver < 0 || Drivers.Count == 0 ? null : Pick(Drivers, plan.Driver),
+            Os = plan.Os < 0 ? null : Pick(_oses, plan.Os),
             Wrapper = plan.Wrapper == -2
                 ? ObservedWrapper.NotStated.Instance
                 : plan.Wrapper == -1 || WrapperVersions.Count == 0
                     ? ObservedWrapper.None.Instance
                     : new ObservedWrapper.Version(Pick(WrapperVersions, plan.Wrapper)),
-            Depth = plan.Depth < 0 ? null : plan.Depth, Runs = plan.Runs < 0 ? null : plan.Runs == 1, Evidence = Says(plan.Grade),
+            Depth = plan.Depth < 0 ? null : plan.Depth,
+            Runs = plan.Runs < 0 ? null : plan.Runs == 1,
+            Evidence = Says(plan.Grade),
             Seen = [.. plan.Seen.Select(seen => new SeenFeature(MakeCapability(seen.Capability), seen.Seen))],
         };
     }
@@ -229,8 +274,12 @@ internal sealed class CatalogBuilder
         Preset = plan.Preset switch { < 0 => "", 0 => "low", _ => "high" },
         Policy = Policy.Default with
         {
-            AllowForced = plan.AllowForced, Oses = plan.Oses < 0 ? null : [.. Masked(_oses, plan.Oses)], Wrappers = plan.AllowWrappers ? null : [],
-            Mode = plan.Mode < 0 ? null : Pick(Modes, plan.Mode), Depth = plan.Deep ? 32 : null, Samples = Math.Max(1, plan.Samples),
+            AllowForced = plan.AllowForced,
+            Oses = plan.Oses < 0 ? null : [.. Masked(_oses, plan.Oses)],
+            Wrappers = plan.AllowWrappers ? null : [],
+            Mode = plan.Mode < 0 ? null : Pick(Modes, plan.Mode),
+            Depth = plan.Deep ? 32 : null,
+            Samples = Math.Max(1, plan.Samples),
         },
     };
 }

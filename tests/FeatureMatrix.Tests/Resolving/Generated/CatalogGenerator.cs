@@ -187,7 +187,7 @@ internal static class CatalogGenerator
         select new TitlePlan(hazard, renderers);
 
     /// <summary>Plans of catalogs.</summary>
-    public static Gen<CatalogPlan> Plans { get; } = Gen.Select(Gen.Int[0, 19], AnyPlan(), (n, plan) => n == 0 ? RescuedByWrapper(plan) : plan);
+    public static Gen<CatalogPlan> Plans { get; } = Gen.Select(Gen.Int[0, 19], AnyPlan(), (n, plan) => n switch { 0 => RescuedByWrapper(plan), 1 => OnlyElsewhereNative(plan), _ => plan });
 
     private static Gen<CatalogPlan> AnyPlan() =>
         from cards in SomeCard.List[1, 3]
@@ -224,8 +224,36 @@ internal static class CatalogGenerator
                 .. plan.Facts, said, said with { Capability = new CapabilityPlan(CatalogBuilder.FeatureCount, 2), Reach = Reach.UpTo, Support = Support.Yes },
                 said with { Capability = new CapabilityPlan(CatalogBuilder.FeatureCount + 1, 1), Reach = Reach.UpTo, Support = Support.Yes },
             ],
-            Wrappers = [new WrapperPlan([wrapper])], Titles = [.. plan.Titles, new TitlePlan(-1, [renderer])],
+            Wrappers = [new WrapperPlan([wrapper])],
+            Titles = [.. plan.Titles, new TitlePlan(-1, [renderer])],
             Terms = plan.Terms with { AllowForced = true, AllowWrappers = true },
+        };
+    }
+
+    /// <summary>
+    /// The same collection where only the first system's drivers offer Direct3D and only the second system is permitted, where a
+    /// wrapper helps; and a title that loses one severe and a cosmetic thing by one renderer, two severe ones by the other.
+    /// </summary>
+    private static CatalogPlan OnlyElsewhereNative(CatalogPlan plan)
+    {
+        var rescued = RescuedByWrapper(plan);
+        var needs = rescued.Titles[^1].Renderers[0].Needs;
+        var fog = needs[0] with { Choices = [new CapabilityPlan(0, 0)] };
+        var noFog = new FactPlan(ScopePlan.Everything, new CapabilityPlan(0, 0), Reach.At, Support.No, Grade.Measured);
+        var renderer = rescued.Titles[^1].Renderers[0] with { Needs = [.. needs, fog with { Strength = Strength.Cosmetic }] };
+        return rescued with
+        {
+            Cards = [rescued.Cards[0] with { Memory = 3, Complete = 7, OsSupport = [] }],
+            Branches = [new BranchPlan([new VersionPlan(3, 1, [])])],
+            Oses = [new OsPlan([new RuntimePlan(3, Grade.Documented)]), new OsPlan([new RuntimePlan(3, Grade.Documented)])],
+            Facts =
+            [
+                .. rescued.Facts, noFog,
+                noFog with { Scope = ScopePlan.Everything with { Branch = 0, Os = 1 }, Capability = new CapabilityPlan(CatalogBuilder.FeatureCount, 0) },
+            ],
+            Titles = [new TitlePlan(-1, [renderer, renderer with { Needs = [.. needs, fog] }])],
+            Observations = [],
+            Terms = rescued.Terms with { Oses = 2, Mode = -1 },
         };
     }
 

@@ -117,9 +117,15 @@ internal static class Shapes
             yield return "R2 emulated";
         var named = answer.Reason switch
         {
-            AnswerReason.Conflict => "R1 conflict", AnswerReason.HearsayOnly => "R1 hearsay alone", AnswerReason.PassedOn => "R3 passed on",
-            AnswerReason.EmulatedOverChip => "R3 emulated over the chip", AnswerReason.Implied => "R2 implied", AnswerReason.LeftOutOfCompleteList => "R8 left out",
-            AnswerReason.Observed => "R15 settles", AnswerReason.ObservationsDisagree => "R15 disagree", _ => null,
+            AnswerReason.Conflict => "R1 conflict",
+            AnswerReason.HearsayOnly => "R1 hearsay alone",
+            AnswerReason.PassedOn => "R3 passed on",
+            AnswerReason.EmulatedOverChip => "R3 emulated over the chip",
+            AnswerReason.Implied => "R2 implied",
+            AnswerReason.LeftOutOfCompleteList => "R8 left out",
+            AnswerReason.Observed => "R15 settles",
+            AnswerReason.ObservationsDisagree => "R15 disagree",
+            _ => null,
         };
         if (named is not null)
             yield return named;

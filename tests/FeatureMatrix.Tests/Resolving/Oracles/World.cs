@@ -85,7 +85,6 @@ internal sealed class World
             && (a.Card is null || b.Card is null || a.Card == b.Card) && a.Capability.Implies(b.Capability),
         (UnknownFact.WrapperSupply a, UnknownFact.WrapperSupply b) => a.Wrapper == b.Wrapper && a.Capability.Implies(b.Capability),
         (UnknownFact.Runtime a, UnknownFact.Runtime b) => a.Os == b.Os && a.Level.Implies(b.Level),
-        (UnknownFact.FrameBuffer a, UnknownFact.FrameBuffer b) => a.Card == b.Card && a.Bytes >= b.Bytes,
         _ => false,
     };
 
