@@ -43,6 +43,7 @@ internal static class Application
         CoverageCommand.Create(terminal),
         ExplainCommand.Create(terminal),
         CompareCommand.Create(terminal),
+        NewCommand.Create(terminal),
         CheckCommand.Create(terminal),
         SchemaCommand.Create(terminal),
     ];

@@ -7,7 +7,7 @@ namespace FeatureMatrix.Cli;
 /// Where commands print: results to one writer, messages to another, colours only where a person looks at a terminal that
 /// wants them (NO_COLOR is honoured, redirected output is plain).
 /// </summary>
-internal sealed class Terminal(TextWriter results, TextWriter messages, bool useColour)
+internal sealed class Terminal(TextWriter results, TextWriter messages, bool useColour, TextReader? answers = null)
 {
     private const string Reset = "\u001b[0m";
 
@@ -18,7 +18,20 @@ internal sealed class Terminal(TextWriter results, TextWriter messages, bool use
     public static Terminal OfConsole() => new(
         Console.Out, Console.Error,
         !Console.IsOutputRedirected && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
-            && Environment.GetEnvironmentVariable("TERM") != "dumb");
+            && Environment.GetEnvironmentVariable("TERM") != "dumb",
+        Console.IsInputRedirected || Console.IsErrorRedirected ? null : Console.In);
+
+    /// <summary>
+    /// What a person answers; null where nobody sits there to ask, and where the input ended. An empty answer takes the
+    /// <paramref name="usual"/> one.
+    /// </summary>
+    public string? Ask(string question, string usual = "")
+    {
+        if (answers is null)
+            return null;
+        Messages.Write(usual.Length > 0 ? $"{TextTable.Clean(question)} [{TextTable.Clean(usual)}] " : $"{TextTable.Clean(question)} ");
+        return answers.ReadLine() is { } answer ? answer.Trim() is { Length: > 0 } given ? given : usual : null;
+    }
 
     /// <summary>Text that ends in a line end already.</summary>
     public void Print(string text) => Results.Write(text);
