@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FeatureMatrix.Cli.Commands;
+using FeatureMatrix.Cli.Commands.Import;
 
 namespace FeatureMatrix.Cli;
 
@@ -46,5 +47,6 @@ internal static class Application
         NewCommand.Create(terminal),
         CheckCommand.Create(terminal),
         SchemaCommand.Create(terminal),
+        ImportCommand.Create(terminal),
     ];
 }

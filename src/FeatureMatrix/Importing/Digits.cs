@@ -20,8 +20,8 @@ internal static class Digits
         return uint.TryParse(text, NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var value) ? value : null;
     }
 
-    /// <summary>The value of decimal digits up to 2147483647, or null.</summary>
-    public static int? Decimal(ReadOnlySpan<char> text)
+    /// <summary>The value of decimal digits up to 4294967295, or null.</summary>
+    public static uint? Unsigned(ReadOnlySpan<char> text)
     {
         foreach (var c in text)
         {
@@ -29,6 +29,10 @@ internal static class Digits
                 return null;
         }
 
-        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value) ? value : null;
+        return uint.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value) ? value : null;
     }
+
+    /// <summary>The value of decimal digits up to 2147483647, or null.</summary>
+    public static int? Decimal(ReadOnlySpan<char> text) =>
+        Unsigned(text) is { } value and <= int.MaxValue ? (int)value : null;
 }

@@ -28,7 +28,7 @@ internal sealed record RunLogCell(string Value, int Line, string Column, RunLogS
             return null;
         if (!Value.All(char.IsAsciiDigit))
             return Fault<int>(RunLogFaultKind.NotWhole);
-        return int.TryParse(Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+        return Digits.Decimal(Value) is { } number
             && number >= lowest && number <= highest
             ? number
             : Fault<int>(RunLogFaultKind.OutOfRange, string.Create(CultureInfo.InvariantCulture, $"{lowest}..{highest}"));

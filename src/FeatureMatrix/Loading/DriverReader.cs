@@ -107,6 +107,7 @@ internal sealed partial class DriverReader(Draft draft)
             Oses = fields.Has("os") ? draft.References.All(draft.Oses, fields.List("os")) : usual.Oses,
             Lists = fields.Has("lists") ? draft.References.All(draft.Cards, fields.List("lists")) : usual.Lists,
             Forced = [.. fields.Items("forced").Select(node => Forced(node, provenance)).OfType<ForcedInstall>()],
+            IsSoftware = fields.YesNo("software") ?? false,
             Released = fields.Value("released", Quantities.Date),
             Sha256 = Sha256(fields),
             Notes = fields.Text("notes"),

@@ -1,4 +1,4 @@
-using System.Globalization;
+using FeatureMatrix.Importing;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Loading;
@@ -110,10 +110,8 @@ internal sealed class FeatureReader(Draft draft)
     private static uint? Bits(Scalar word, string label, FaultList faults)
     {
         var text = word.Text.Trim();
-        var read = text.StartsWith("0x", StringComparison.Ordinal)
-            ? uint.TryParse(text.AsSpan(2), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var bits)
-            : uint.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out bits);
-        if (read)
+        var bits = text.StartsWith("0x", StringComparison.Ordinal) ? Digits.Hexadecimal(text.AsSpan(2)) : Digits.Unsigned(text);
+        if (bits is not null)
             return bits;
         faults.Add(FaultTexts.WrongForm(word.Origin, label, text, Forms.Bits));
         return null;

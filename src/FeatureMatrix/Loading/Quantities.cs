@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using FeatureMatrix.Importing;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Loading;
@@ -47,7 +48,9 @@ internal static partial class Quantities
     /// <summary>A whole number within bounds.</summary>
     public static Func<Scalar, string, FaultList, int?> Whole(int least, int most) => (word, label, faults) =>
     {
-        if (int.TryParse(word.Text.Trim(), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
+        var text = word.Text.Trim();
+        var isNegative = text.StartsWith('-');
+        if (Digits.Decimal(text.AsSpan(isNegative ? 1 : 0)) is { } amount && (isNegative ? -amount : amount) is var number
             && number >= least && number <= most)
         {
             return number;

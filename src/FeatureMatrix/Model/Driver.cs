@@ -65,6 +65,12 @@ public sealed class Driver
     /// <summary>What is known of forcing it onto cards that it does not list (rule R9).</summary>
     public IReadOnlyList<ForcedInstall> Forced { get; init; } = [];
 
+    /// <summary>
+    /// True where the processor draws instead of the card, as a report of the driver gives away. Its routes are software
+    /// rendering and never count as the card's support (rule R7).
+    /// </summary>
+    public bool IsSoftware { get; init; }
+
     /// <summary>When it was published; null where not recorded.</summary>
     public DateOnly? Released { get; init; }
 

@@ -58,9 +58,11 @@ public sealed class Resolver
     public Verdict Resolve(Title title, Card card, IReadOnlyList<Setup> setups, Terms? terms = null)
     {
         terms ??= Terms.Default;
-        var routes = Routes(title, setups)
+        var found = Routes(title, setups)
             .Select(route => _builder.Build(route, terms)).Select(form => new RouteFinding(form, _ranges.Of(form)))
             .Order(Comparer<RouteFinding>.Create(RouteFinding.ComparePreference)).ToList();
+        // A driver that draws with the processor is software rendering by another name (rule R7).
+        var routes = found.Where(finding => !finding.Route.Setup.Driver.IsSoftware).ToList();
         var permitted = routes.Where(finding => finding.Form.IsPermitted && !finding.Range.CertainlyFails).ToList();
         var pool = _best.Of(permitted);
         var headline = HeadlineRule.Choose(routes, permitted, pool);
@@ -77,7 +79,10 @@ public sealed class Resolver
             Overall = pool.Range,
             Routes = routes,
             Software = title.Renderers
-                .Where(renderer => renderer.IsSoftware && renderer.Oses.Any(os => terms.Policy.Allows(os) && setups.Any(setup => setup.Os == os))).ToList(),
+                .Where(renderer => renderer.IsSoftware
+                    ? renderer.Oses.Any(os => terms.Policy.Allows(os) && setups.Any(setup => setup.Os == os))
+                    : found.Exists(finding => finding.Route.Renderer == renderer && finding.Route.Setup.Driver.IsSoftware
+                        && finding.Form.IsPermitted && finding.Range.CertainlyRuns)).ToList(),
         };
     }
 

@@ -135,7 +135,10 @@ public sealed record Verdict
     /// <summary>Every route that was looked at, permitted or not, in order of preference.</summary>
     public required IReadOnlyList<RouteFinding> Routes { get; init; }
 
-    /// <summary>Software renderers that exist on the setups' operating systems; shown apart (rule R7).</summary>
+    /// <summary>
+    /// Renderers by which the processor draws: software renderers that exist on the setups' operating systems, and those that
+    /// certainly run on a driver that is software itself. Shown apart (rule R7).
+    /// </summary>
     public IReadOnlyList<Renderer> Software { get; init; } = [];
 
     /// <summary>True where every accelerated route certainly fails and a software one runs.</summary>

@@ -65,10 +65,7 @@ internal sealed class OpenGlReportParser
         var digits = minor.IndexOfAnyExceptInRange('0', '9');
         if (digits >= 0)
             minor = minor[..digits];
-        return int.TryParse(text.AsSpan(0, dot), NumberStyles.None, CultureInfo.InvariantCulture, out var major)
-            && int.TryParse(minor, NumberStyles.None, CultureInfo.InvariantCulture, out var small)
-            ? (major, small)
-            : null;
+        return Digits.Decimal(text.AsSpan(0, dot)) is { } major && Digits.Decimal(minor) is { } small ? (major, small) : null;
     }
 
     private OpenGlReport Done() => new(
@@ -215,7 +212,8 @@ internal sealed class OpenGlReportParser
         var values = new List<double>();
         foreach (var part in line[(equals + 1)..].Split([',', ' '], StringSplitOptions.RemoveEmptyEntries))
         {
-            if (!double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out var value))
+            // The framework passes over zero characters at the end of a number.
+            if (part.Contains('\0', StringComparison.Ordinal) || !double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out var value))
                 return;
             values.Add(value);
         }

@@ -106,6 +106,7 @@ internal static class HardwareShapes
         new("offers", SupplyShapes.Offers("version"), "API to level; adds to the branch's and replaces the same APIs."),
         new("supply", SupplyShapes.Of("version"), "Statements about this version."),
         new("forced", new Shape.List(Forced), "What is known of forcing it onto other cards."),
+        new("software", Shapes.YesNo, "Whether the processor draws and not the card."),
         new("sha256", Shapes.Sha256, "Checksum of the package."),
         new("notes", Shapes.Text, "Remarks."),
         .. Shapes.Evidence,

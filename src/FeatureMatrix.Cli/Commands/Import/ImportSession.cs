@@ -1,0 +1,87 @@
+using System.CommandLine;
+using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Writing;
+using FeatureMatrix.Model;
+using FeatureMatrix.Reports;
+
+namespace FeatureMatrix.Cli.Commands.Import;
+
+/// <summary>What every import shares: the collection with its texts, and the last step, which shows or writes the change.</summary>
+internal sealed class ImportSession
+{
+    /// <summary>The largest foreign file that is read into memory, in bytes.</summary>
+    private const long LargestFile = 64L * 1024 * 1024;
+
+    private readonly Terminal _terminal;
+    private readonly IReadOnlyList<SourceText> _files;
+    private readonly string _folder;
+    private readonly bool _writes;
+
+    private ImportSession(Terminal terminal, string folder, IReadOnlyList<SourceText> files, Catalog catalog, bool writes)
+    {
+        _terminal = terminal;
+        _folder = folder;
+        _files = files;
+        _writes = writes;
+        Catalog = catalog;
+    }
+
+    /// <summary>The option without which nothing is written.</summary>
+    public static Option<bool> WriteOption { get; } = new("--write") { Description = "Write the change. Without it the change is only shown." };
+
+    public Catalog Catalog { get; }
+
+    /// <summary>Loads the collection; null where its faults, which are printed, have to be mended first.</summary>
+    public static ImportSession? Open(ParseResult parsed, Terminal terminal)
+    {
+        var folder = Session.Folder(parsed.GetValue(Session.CollectionOption));
+        var texts = CollectionFolder.Read(folder, Session.VocabularyFolder);
+        var result = CollectionLoader.Load(texts.Files, texts.Faults);
+        if (result.Catalog is { } catalog)
+            return new ImportSession(terminal, folder, texts.Files, catalog, parsed.GetValue(WriteOption));
+        PrintErrors(result, terminal);
+        terminal.Tell($"Mend these faults in {folder} first; nothing was imported.");
+        return null;
+    }
+
+    /// <summary>A foreign file.</summary>
+    public static byte[] Read(string path)
+    {
+        if (!File.Exists(path))
+            throw new UsageException($"There is no file {path}.");
+        return new FileInfo(path).Length <= LargestFile
+            ? File.ReadAllBytes(path)
+            : throw new UsageException($"{path} is larger than 64 MiB; no file of this kind is.");
+    }
+
+    /// <summary>Shows the change and, where asked to, writes it. The exit code.</summary>
+    public int Finish(IEnumerable<RecordChange> records)
+    {
+        var change = CollectionEditor.Change(_files, [.. records]);
+        _terminal.Print(ImportReport.Change(change));
+        if (change.Result.Catalog is null)
+        {
+            PrintErrors(change.Result, _terminal);
+            _terminal.Tell("The collection would not load with this change, so nothing was written.");
+            return ExitCode.Faults;
+        }
+
+        if (change.Files.Count == 0)
+            return ExitCode.Fine;
+        if (!_writes)
+        {
+            _terminal.Print("Nothing was written. Say --write to write it.\n");
+            return ExitCode.Fine;
+        }
+
+        CollectionWriter.Write(_folder, change.Files);
+        _terminal.Print($"Written. Files that changed are kept beside the new ones with {CollectionWriter.BeforeSuffix} after their names.\n");
+        return ExitCode.Fine;
+    }
+
+    private static void PrintErrors(LoadResult result, Terminal terminal)
+    {
+        foreach (var fault in result.Faults.Where(fault => fault.Severity == Severity.Error))
+            terminal.Tell(fault.ToString());
+    }
+}

@@ -1,0 +1,60 @@
+namespace FeatureMatrix.Loading.Writing;
+
+/// <summary>
+/// Works out how a collection's files change so that they hold certain records. Pure: whoever calls it writes the files.
+/// </summary>
+public static class CollectionEditor
+{
+    /// <summary>
+    /// The files with the records in them, and the whole collection loaded again from what would be written. Doing the same
+    /// twice changes nothing the second time.
+    /// </summary>
+    /// <param name="files">All files of vocabulary and collection, which load without faults.</param>
+    /// <param name="records">The records, those that others refer to first.</param>
+    public static CollectionChange Change(IReadOnlyList<SourceText> files, IReadOnlyList<RecordChange> records)
+    {
+        var kept = new List<KeptValue>();
+        var open = files.Where(IsOfCollection).ToDictionary(file => file.Path, file => new TextFile(file.Path, file.Text, kept));
+        var touched = new List<TextFile>();
+        foreach (var record in records)
+        {
+            var file = FileOf(record, open.Values);
+            if (file is null && !open.TryGetValue(record.NewFile, out file))
+                open.Add(record.NewFile, file = new TextFile(record.NewFile, "", kept));
+            if (!touched.Contains(file))
+                touched.Add(file);
+            file.Apply(record);
+        }
+
+        var before = files.ToDictionary(file => file.Path, file => file.Text);
+        List<FileChange> changes =
+        [
+            .. touched.Where(file => before.GetValueOrDefault(file.Path, "") != file.Text)
+                .Select(file => new FileChange(file.Path, before.GetValueOrDefault(file.Path), file.Text)),
+        ];
+        var after = changes.ToDictionary(change => change.Path, change => new SourceText(change.Path, change.After));
+        List<SourceText> whole =
+        [
+            .. files.Select(file => after.GetValueOrDefault(file.Path, file)),
+            .. after.Values.Where(file => !before.ContainsKey(file.Path)),
+        ];
+        return new CollectionChange(changes, kept, CollectionLoader.Load(whole));
+    }
+
+    private static bool IsOfCollection(SourceText file) =>
+        (file.Path.EndsWith(".yaml", StringComparison.Ordinal) || file.Path.EndsWith(".yml", StringComparison.Ordinal))
+        && !file.Path.StartsWith(CollectionFolder.VocabularyName + "/", StringComparison.Ordinal);
+
+    /// <summary>The file that has the record or, failing that, most of the way to it; a section alone does not count.</summary>
+    private static TextFile? FileOf(RecordChange record, IEnumerable<TextFile> files)
+    {
+        var inOrder = files.OrderBy(file => file.Path, StringComparer.Ordinal).ToList();
+        for (var steps = record.Place.Count; steps > 1; steps--)
+        {
+            if (inOrder.Find(file => file.Holds(record.Place.Take(steps))) is { } file)
+                return file;
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,77 @@
+using System.Text.RegularExpressions;
+
+namespace FeatureMatrix.Loading.Writing;
+
+/// <summary>Values as YAML text: short ones in one line, maps with long values key by key.</summary>
+internal static partial class YamlText
+{
+    private const int LongestInline = 110;
+
+    /// <summary>A value in one line, as it may stand inside <c>[…]</c> and <c>{…}</c>.</summary>
+    public static string Inline(YamlValue value) => value switch
+    {
+        YamlValue.Text text => Quoted(text.Value),
+        YamlValue.List list => $"[{string.Join(", ", list.Items.Select(Inline))}]",
+        YamlValue.Map map => $"{{{string.Join(", ", map.Entries.Select(entry => $"{Quoted(entry.Key)}: {Inline(entry.Value)}"))}}}",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>A key with its value in lines, indented by so many blanks.</summary>
+    public static IEnumerable<string> Lines(string key, YamlValue value, int indent)
+    {
+        var head = $"{new string(' ', indent)}{Quoted(key)}:";
+        return FitsInline(value, head.Length) ? [$"{head} {Inline(value)}"] : Lines(value, indent + 2).Prepend(head);
+    }
+
+    /// <summary>An item of a list in lines, its dash indented by so many blanks.</summary>
+    public static IEnumerable<string> Item(YamlValue value, int indent)
+    {
+        var dash = new string(' ', indent) + "- ";
+        if (FitsInline(value, dash.Length))
+            return [dash + Inline(value)];
+        var lines = Lines(value, indent + 2).ToList();
+        return lines.Skip(1).Prepend(dash + lines[0][(indent + 2)..]);
+    }
+
+    private static IEnumerable<string> Lines(YamlValue value, int indent) => value switch
+    {
+        YamlValue.Text text => [new string(' ', indent) + Quoted(text.Value)],
+        YamlValue.List list => list.Items.SelectMany(item => Item(item, indent)),
+        YamlValue.Map map => map.Entries.SelectMany(entry => Lines(entry.Key, entry.Value, indent)),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    private static bool FitsInline(YamlValue value, int before) => value switch
+    {
+        YamlValue.Text => true,
+        YamlValue.List { Items.Count: 0 } or YamlValue.Map { Entries.Count: 0 } => true,
+        YamlValue.List list => list.Items.All(item => item is YamlValue.Text) && before + Inline(list).Length <= LongestInline,
+        YamlValue.Map map => map.Entries.All(entry => entry.Value is YamlValue.Text) && before + Inline(map).Length <= LongestInline,
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>A text in the plainest style that reads back as it is. Numbers get quotes, as the format's own examples have.</summary>
+    private static string Quoted(string text)
+    {
+        if (Plain().IsMatch(text) && text is not ("null" or "Null" or "NULL"))
+            return text;
+        var isSimple = text.All(c => c is >= ' ' and < '\u007f' or > '\u00a0' and < '\ud800');
+        return isSimple && (text.Contains('\\') || text.Contains('"'))
+            ? $"'{text.Replace("'", "''", StringComparison.Ordinal)}'"
+            : $"\"{string.Concat(text.Select(Escaped))}\"";
+    }
+
+    private static string Escaped(char c) => c switch
+    {
+        '"' => "\\\"",
+        '\\' => @"\\",
+        '\n' => "\\n",
+        '\r' => "\\r",
+        '\t' => "\\t",
+        >= ' ' and < '\u007f' or > '\u00a0' => c.ToString(),
+        _ => $"\\u{(int)c:X4}",
+    };
+
+    [GeneratedRegex(@"\A[A-Za-z](?:[A-Za-z0-9_./()@+-]|\x20(?=[A-Za-z0-9_(]))*\z", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Plain();
+}
