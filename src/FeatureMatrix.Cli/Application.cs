@@ -43,7 +43,7 @@ internal static class Application
         PublishCommand.Create(terminal),
         CoverageCommand.Create(terminal),
         ExplainCommand.Create(terminal),
-        CompareCommand.Create(terminal),
+        .. DecisionCommands.All(terminal),
         NewCommand.Create(terminal),
         CheckCommand.Create(terminal),
         SchemaCommand.Create(terminal),

@@ -31,9 +31,12 @@ public sealed class ProspectBuilder
     public Prospect Build(Verdict verdict) => Build(verdict, _ => FloorAnswer.Reaches);
 
     /// <summary>The same at the speed floor: a route that misses it counts as not running.</summary>
-    public Prospect Build(Verdict verdict, Func<Route, FloorAnswer> floor)
+    public Prospect Build(Verdict verdict, Func<Route, FloorAnswer> floor) => Build(verdict.Routes, floor);
+
+    /// <summary>What may come of a title where any of these routes may be taken, on whichever card.</summary>
+    public Prospect Build(IEnumerable<RouteFinding> routes, Func<Route, FloorAnswer> floor)
     {
-        var runners = verdict.Routes
+        var runners = routes
             .Where(finding => finding.Form.IsPermitted && !finding.Range.CertainlyFails)
             .Select(finding => Runner.Of(finding, floor(finding.Route)))
             .Where(runner => runner.Speed != FloorAnswer.Misses).ToList();

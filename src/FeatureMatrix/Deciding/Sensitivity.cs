@@ -23,9 +23,10 @@ public abstract record Parameter
 /// <param name="Parameter">What would have to change, everything else staying as it is.</param>
 /// <param name="Current">Its value now.</param>
 /// <param name="Value">Where it flips.</param>
+/// <param name="Upwards">True where it has to rise, false where it has to fall; both may start at the current value.</param>
 /// <param name="Now">What the score says now, and up to the value.</param>
 /// <param name="Beyond">What it says just beyond.</param>
-public sealed record Flip(Parameter Parameter, decimal Current, decimal Value, Winner Now, Winner Beyond);
+public sealed record Flip(Parameter Parameter, decimal Current, decimal Value, bool Upwards, Winner Now, Winner Beyond);
 
 /// <summary>
 /// Where weights and loss worths flip the score. The ends of the difference interval are piecewise polynomial in each of them: a
@@ -34,6 +35,9 @@ public sealed record Flip(Parameter Parameter, decimal Current, decimal Value, W
 public static class Sensitivity
 {
     private const decimal HighestWeight = 1_000_000;
+
+    /// <summary>Values nearer to each other than this are one value found twice.</summary>
+    private const decimal Resolution = 0.000_000_000_001m;
 
     /// <summary>The nearest flip downwards and upwards for every parameter that has one.</summary>
     public static IReadOnlyList<Flip> Of(CardComparison comparison)
@@ -48,11 +52,24 @@ public static class Sensitivity
         return flips;
     }
 
+    /// <summary>In order, one of those that differ by rounding alone; the current value is always among them.</summary>
+    private static List<decimal> Apart(IEnumerable<decimal> values, decimal current)
+    {
+        var apart = new List<decimal>();
+        foreach (var value in values.Where(value => Math.Abs(value - current) > Resolution).Append(current).Order())
+        {
+            if (value == current || apart.Count == 0 || value - apart[^1] > Resolution)
+                apart.Add(value);
+        }
+
+        return apart;
+    }
+
     private static IEnumerable<Flip> Flips(CardComparison comparison, Parameter parameter, decimal current, decimal highest)
     {
         var low = Curve.Of(comparison, parameter, best: false);
         var high = Curve.Of(comparison, parameter, best: true);
-        var candidates = low.Turns(0, highest).Concat(high.Turns(0, highest)).Append(0).Append(highest).Append(current).Distinct().Order().ToList();
+        var candidates = Apart(low.Turns(0, highest).Concat(high.Turns(0, highest)).Append(0).Append(highest), current);
         var here = candidates.IndexOf(current);
         var now = At(current);
         for (var i = here; i + 1 < candidates.Count; i++)
@@ -60,7 +77,7 @@ public static class Sensitivity
             var beyond = At((candidates[i] + candidates[i + 1]) / 2);
             if (beyond == now)
                 continue;
-            yield return new Flip(parameter, current, candidates[i], now, beyond);
+            yield return new Flip(parameter, current, candidates[i], true, now, beyond);
             break;
         }
 
@@ -69,7 +86,7 @@ public static class Sensitivity
             var beyond = At((candidates[i] + candidates[i - 1]) / 2);
             if (beyond == now)
                 continue;
-            yield return new Flip(parameter, current, candidates[i], now, beyond);
+            yield return new Flip(parameter, current, candidates[i], false, now, beyond);
             break;
         }
 

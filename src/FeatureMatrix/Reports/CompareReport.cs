@@ -92,7 +92,7 @@ public sealed record CompareReport
         Flips.Take(MostFlips).Select(flip => (IReadOnlyList<TableCell>)
         [
             new TableCell(DecisionWording.Of(flip.Parameter)), new TableCell(DecisionWording.Number(flip.Current), (double)flip.Current),
-            new TableCell($"{(flip.Value >= flip.Current ? "above" : "below")} {DecisionWording.Number(flip.Value)}", (double)flip.Value),
+            new TableCell($"{(flip.Upwards ? "above" : "below")} {DecisionWording.Number(flip.Value)}", (double)flip.Value),
             new TableCell(DecisionWording.Of(flip.Beyond, Picture.First, Picture.Second)),
         ]).ToList());
 

@@ -41,6 +41,9 @@ public sealed class Weighing
     /// <summary>The policy in words.</summary>
     public string PolicyText => $"Library: {Library.Name}. Policy: {PolicyWording.Text(Library.Policy)}.";
 
+    /// <summary>The cards of which the collection's owner has a specimen.</summary>
+    public IReadOnlyList<Card> Owned => Decisions.Catalog.Specimens.Where(specimen => specimen.Owned).Select(specimen => specimen.Card).Distinct().ToList();
+
     /// <summary>What a card sells for, or is asked for where no sale is on record; null where nothing is.</summary>
     public PriceRange? PriceOf(Card card) => PriceRange.Of(card, Decisions.Catalog.Currency);
 }

@@ -47,6 +47,26 @@ public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyL
         return new WrapperReport($"Wrappers: {decisions.Catalog.Name}", PolicyWording.Text(decisions.Policy), rows);
     }
 
+    /// <summary>The single wrapper version that most titles need somewhere; null where none is needed.</summary>
+    public WrapperVersion? UnlocksMost => Rows.Where(row => row.Use == WrapperUse.Needed).GroupBy(row => row.Version)
+        .OrderByDescending(group => group.Select(row => row.Title).Distinct().Count()).ThenBy(group => group.Key.Id, StringComparer.Ordinal).FirstOrDefault()?.Key;
+
+    /// <summary>Which titles need a wrapper, in a sentence.</summary>
+    public string Headline
+    {
+        get
+        {
+            var needed = Rows.Where(row => row.Use == WrapperUse.Needed).Select(row => row.Title).Distinct().Count();
+            if (UnlocksMost is not { } most)
+                return "No title needs a wrapper for certain.";
+            var unlocked = Rows.Where(row => row.Use == WrapperUse.Needed && row.Version == most).Select(row => row.Title).Distinct().Count();
+            return $"{Names.Count(needed, "title")} {(needed == 1 ? "needs" : "need")} a wrapper on some card; {Names.Of(most)} alone unlocks {unlocked}.";
+        }
+    }
+
+    /// <summary>The report as every format shows it.</summary>
+    public DecisionReport ToReport() => new(Heading, Headline, PolicyText, [], [ToTable() with { Title = "Titles and wrappers", Note = "" }]);
+
     /// <summary>The rows as a table.</summary>
     public Table ToTable() => new(
         Heading, PolicyText,

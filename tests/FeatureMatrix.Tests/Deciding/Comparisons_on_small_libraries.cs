@@ -67,6 +67,9 @@ public sealed class Comparisons_on_small_libraries
         }
     }, iter: Usual, threads: 1);
 
+    [Theory, InlineData(930499)]
+    public void Flip_downwards_where_the_current_value_is_the_edge(int seed) => FlipsWhereItSays(seed);
+
     private static void AgreesWithBruteForce(int seed)
     {
         var small = new SmallLibrary(seed);
@@ -111,9 +114,9 @@ public sealed class Comparisons_on_small_libraries
         var comparison = CardComparison.Of(small.Prospects, small.First, small.Second);
         foreach (var flip in Sensitivity.Of(comparison))
         {
-            var step = flip.Value >= flip.Current ? 1e-9m : -1e-9m;
+            var step = 1e-9m * Math.Max(1, flip.Value) * (flip.Upwards ? 1 : -1);
             Assert.Equal(comparison.ScoreWinner, flip.Now);
-            Assert.Equal(flip.Beyond, At(comparison, flip.Parameter, flip.Value + step).ScoreWinner);
+            Assert.True(flip.Beyond == At(comparison, flip.Parameter, flip.Value + step).ScoreWinner, $"{flip}: {At(comparison, flip.Parameter, flip.Value + step).ScoreWinner} at {flip.Value + step}");
             for (var share = 0.05m; share < 1; share += 0.1m)
                 Assert.Equal(flip.Now, At(comparison, flip.Parameter, flip.Current + ((flip.Value - flip.Current) * share)).ScoreWinner);
         }

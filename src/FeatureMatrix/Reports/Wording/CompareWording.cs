@@ -109,7 +109,7 @@ internal static class CompareWording
         if (report.Picture.Ground != Ground.Score || report.Flips.Count == 0)
             return "";
         var flip = report.Flips[0];
-        var direction = flip.Value >= flip.Current ? "rises above" : "falls below";
+        var direction = flip.Upwards ? "rises above" : "falls below";
         var then = flip.Beyond switch
         {
             Winner.Undecided => "it is undecided",

@@ -1,0 +1,140 @@
+using System.CommandLine;
+using FeatureMatrix.Model;
+using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Wording;
+
+namespace FeatureMatrix.Cli.Commands;
+
+/// <summary>The commands that answer with a decision: each makes one report and prints it.</summary>
+internal static class DecisionCommands
+{
+    private static readonly Option<string?> OsOption = new("--os") { Description = "Only this operating system.", HelpName = "system" };
+
+    public static IEnumerable<Command> All(Terminal terminal) =>
+    [
+        Compare(terminal), Rank(terminal), Driver(terminal), Wrappers(terminal), Plan(terminal), Next(terminal), Worth(terminal),
+        Losses(terminal), Memory(terminal), WhatIf(terminal),
+    ];
+
+    private static Command Compare(Terminal terminal)
+    {
+        var (first, second) = (Card("first", "A card, by id or name."), Card("second", "The other card."));
+        return Create(terminal, "compare", "Weigh two cards for a library: who wins, why, and what would change it.", [first, second], [],
+            (session, parsed) => CompareReport.Of(
+                new Weighing(session.Decisions), session.Card(parsed.GetValue(first)!), session.Card(parsed.GetValue(second)!)).ToReport());
+    }
+
+    private static Command Rank(Terminal terminal)
+    {
+        var cards = new Argument<string[]>("cards") { Description = "The cards; all where none is named.", Arity = ArgumentArity.ZeroOrMore };
+        return Create(terminal, "rank", "Rank cards for a library, ties and open questions included.", [cards], [],
+            (session, parsed) => RankingReport.Of(
+                new Weighing(session.Decisions),
+                parsed.GetValue(cards) is { Length: > 0 } words ? words.Select(session.Card).ToList() : null).ToReport());
+    }
+
+    private static Command Driver(Terminal terminal)
+    {
+        var card = Card("card", "The card, by id or name.");
+        return Create(terminal, "driver", "Find the driver that serves a library best on a card, and what each version changes.", [card], [OsOption],
+            (session, parsed) => DriverChoiceReport.Of(new Weighing(session.Decisions), session.Card(parsed.GetValue(card)!), session.Os(parsed.GetValue(OsOption))).ToReport());
+    }
+
+    private static Command Wrappers(Terminal terminal)
+    {
+        var cards = new Argument<string[]>("cards") { Description = "The cards; all where none is named.", Arity = ArgumentArity.ZeroOrMore };
+        return Create(terminal, "wrappers", "List the titles that need a wrapper, or only gain by one.", [cards], [],
+            (session, parsed) => WrapperReport.Of(
+                session.Decisions, parsed.GetValue(cards) is { Length: > 0 } words ? words.Select(session.Card).ToList() : null).ToReport());
+    }
+
+    private static Command Plan(Terminal terminal)
+    {
+        var budget = new Option<decimal?>("--budget") { Description = "Leave out cards that may cost more than this.", HelpName = "amount" };
+        return Create(terminal, "plan", "Find the fewest cards and installs that cover every must-have.", [], [budget],
+            (session, parsed) => PlanReport.Of(new Weighing(session.Decisions), parsed.GetValue(budget)).ToReport());
+    }
+
+    private static Command Next(Terminal terminal)
+    {
+        var (first, second) = (Card("first", "A card, by id or name."), Card("second", "The other card."));
+        return Create(terminal, "next", "List what to test next to decide between two cards, in the order of swaps.", [first, second], [],
+            (session, parsed) => NextTestReport.Of(
+                new Weighing(session.Decisions), session.Card(parsed.GetValue(first)!), session.Card(parsed.GetValue(second)!)).ToReport());
+    }
+
+    private static Command Worth(Terminal terminal)
+    {
+        var card = Card("card", "The card, by id or name.");
+        return Create(terminal, "worth", "Say what a card adds to those you own, and the most to pay for it.", [card], [],
+            (session, parsed) => CardValueReport.Of(new Weighing(session.Decisions), session.Card(parsed.GetValue(card)!)).ToReport());
+    }
+
+    private static Command Losses(Terminal terminal)
+    {
+        var card = Card("card", "The card, by id or name.");
+        return Create(terminal, "losses", "List what a card loses, title by title, and what to do about it.", [card], [], (session, parsed) =>
+        {
+            var report = CardReport.Of(session.Decisions, session.Card(parsed.GetValue(card)!));
+            var table = report.ToTable();
+            return new DecisionReport(table.Title, report.Headline, report.PolicyText, report.Cautions, [table with { Title = "Losses", Note = "" }]);
+        });
+    }
+
+    private static Command Memory(Terminal terminal)
+    {
+        var card = Card("card", "The card, by id or name.");
+        return Create(terminal, "memory", "List which modes a card's memory holds, and which texture presets fit.", [card], [], (session, parsed) =>
+        {
+            var chosen = session.Card(parsed.GetValue(card)!);
+            var report = MemoryReport.Of(session.Decisions, chosen);
+            var table = report.ToTable();
+            return new DecisionReport(table.Title, table.Note, PolicyWording.Text(session.Decisions.Policy), [], [table with { Title = "Frame buffers", Note = "" }, report.PresetTable()]);
+        });
+    }
+
+    private static Command WhatIf(Terminal terminal)
+    {
+        var card = Card("card", "The card as it is now.");
+        var other = new Option<string?>("--card") { Description = "Another card in its place.", HelpName = "card" };
+        var driver = new Option<string?>("--driver") { Description = "This driver alone.", HelpName = "driver" };
+        return Create(terminal, "whatif", "List the titles that change with another card, driver or system.", [card], [other, driver, OsOption], (session, parsed) =>
+        {
+            var decisions = session.Decisions;
+            var now = session.Card(parsed.GetValue(card)!);
+            var then = parsed.GetValue(other) is { } word ? session.Card(word) : now;
+            var os = session.Os(parsed.GetValue(OsOption));
+            var only = parsed.GetValue(driver) is { } name
+                ? Find.One(name, "driver", session.Catalog.Drivers.ToList(), one => one.Id, Names.Of)
+                : null;
+            if (then == now && os is null && only is null)
+                throw new UsageException("Say what to change: --card, --driver or --os.");
+            var setups = decisions.Resolver.SetupsOf(then).Where(setup => (os is null || setup.Os == os) && (only is null || setup.Driver == only)).ToList();
+            var words = new[] { then == now ? "" : then.Name, only is null ? "" : Names.Of(only), os?.Name ?? "" }.Where(text => text.Length > 0);
+            return WhatIfReport.Of(
+                new Weighing(decisions), then == now ? "any driver and system" : now.Name, title => decisions.On(title, now), string.Join(" on ", words),
+                title => decisions.Resolver.Resolve(title, then, setups, decisions.TermsFor(title))).ToReport();
+        });
+    }
+
+    private static Argument<string> Card(string name, string description) => new(name) { Description = description };
+
+    private static Command Create(
+        Terminal terminal, string name, string description, IReadOnlyList<Argument> arguments, IReadOnlyList<Option> options,
+        Func<Session, ParseResult, DecisionReport> report)
+    {
+        var command = new Command(name, description) { TableOptions.FormatOption, Session.CollectionOption, Session.LibraryOption };
+        foreach (var argument in arguments)
+            command.Arguments.Add(argument);
+        foreach (var option in options)
+            command.Options.Add(option);
+        command.SetAction(parsed =>
+        {
+            if (Session.Open(parsed, terminal) is not { } session)
+                return ExitCode.Faults;
+            TableOptions.Print(terminal, parsed, report(session, parsed));
+            return ExitCode.Fine;
+        });
+        return command;
+    }
+}

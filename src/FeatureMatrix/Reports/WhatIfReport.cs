@@ -1,0 +1,64 @@
+using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Wording;
+using FeatureMatrix.Resolving;
+
+namespace FeatureMatrix.Reports;
+
+/// <summary>What would change on a card: another card, driver or system in its place.</summary>
+/// <param name="Weighing">The decisions it draws on.</param>
+/// <param name="Now">What stands now, in words.</param>
+/// <param name="Then">What would stand then.</param>
+/// <param name="Changes">The titles that change, with both verdicts.</param>
+/// <param name="Titles">How many were looked at.</param>
+public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IReadOnlyList<(Verdict Now, Verdict Then)> Changes, int Titles)
+{
+    /// <summary>Judges the library on some setups of a card, and again on others.</summary>
+    public static WhatIfReport Of(Weighing weighing, string now, Func<Title, Verdict> before, string then, Func<Title, Verdict> after)
+    {
+        var titles = weighing.Decisions.Titles;
+        var changes = titles.Select(title => (Now: before(title), Then: after(title)))
+            .Where(pair => LabelWording.Label(pair.Now) != LabelWording.Label(pair.Then)).ToList();
+        return new WhatIfReport(weighing, now, then, changes, titles.Count);
+    }
+
+    /// <summary>How much changes.</summary>
+    public string Headline
+    {
+        get
+        {
+            var better = Changes.Count(pair => OutcomeRange.Compare(pair.Then.Overall, pair.Now.Overall) < 0);
+            var worse = Changes.Count(pair => OutcomeRange.Compare(pair.Then.Overall, pair.Now.Overall) > 0);
+            return Changes.Count == 0
+                ? $"Nothing changes in {Names.Count(Titles, "title")} with {Then} instead of {Now}."
+                : $"With {Then} instead of {Now}, {Changes.Count} of {Names.Count(Titles, "title")} change: {better} for the better, {worse} for the worse.";
+        }
+    }
+
+    /// <summary>The whole report.</summary>
+    public DecisionReport ToReport() => new(
+        $"{Then} instead of {Now}", Headline, Weighing.PolicyText, [],
+        [
+            new Table(
+                "What changes", "", [new("Title"), new("Now"), new("Then"), new("Why")],
+                Changes.Select(pair => (IReadOnlyList<TableCell>)
+                [
+                    new TableCell(pair.Now.Title.Name), new TableCell(LabelWording.Label(pair.Now)), new TableCell(LabelWording.Label(pair.Then)),
+                    new TableCell(Why(pair.Then)),
+                ]).ToList()),
+        ]);
+
+    private static string Why(Verdict then)
+    {
+        if (then.Setups.Count == 0)
+            return "no driver there";
+        if (!then.Overall.IsCertain)
+            return $"{UnknownWording.Short(then.Overall.Deciding)} not known";
+        if (!then.Overall.Best.Runs)
+        {
+            var closest = then.Routes.FirstOrDefault(finding => finding.Form.IsPermitted && finding.Form.ShutGate is not null);
+            return closest is null ? "no route on record" : GateWording.Stops(closest.Form.ShutGate!, closest.Route, [closest.Route.Setup.Os.Name]);
+        }
+
+        return then.Headline.By.Count == 0 ? "" : Names.Of(then.Headline.By[0].Route);
+    }
+}
