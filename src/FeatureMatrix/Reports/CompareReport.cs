@@ -18,6 +18,12 @@ public sealed record CompareReport
     /// <summary>Where a route under the speed floor counts as not running; null where the library has no floor.</summary>
     public required CardComparison? AtFloor { get; init; }
 
+    /// <summary>
+    /// Each card with the one install that serves the library best (rule R17); null where the policy lets drivers change from title
+    /// to title, or a card has none on record.
+    /// </summary>
+    public required OneInstallComparison? OneInstall { get; init; }
+
     /// <summary>The values of weights and worths that flip the picture, nearest first.</summary>
     public required IReadOnlyList<Flip> Flips { get; init; }
 
@@ -33,6 +39,7 @@ public sealed record CompareReport
             Weighing = weighing,
             Picture = picture,
             AtFloor = weighing.AtFloor is { } atFloor ? CardComparison.Of(atFloor, first, second) : null,
+            OneInstall = OneInstallComparison.Of(weighing, first, second),
             Flips = Sensitivity.Of(picture).OrderBy(flip => Math.Abs(flip.Value - flip.Current) / Math.Max(flip.Current, 0.01m)).ToList(),
             OtherBoards = weighing.Decisions.Catalog.Cards
                 .Where(card => card != first && card != second && (card.Chip == first.Chip || card.Chip == second.Chip))
@@ -92,7 +99,7 @@ public sealed record CompareReport
         Flips.Take(MostFlips).Select(flip => (IReadOnlyList<TableCell>)
         [
             new TableCell(DecisionWording.Of(flip.Parameter)), new TableCell(DecisionWording.Number(flip.Current), (double)flip.Current),
-            new TableCell($"{(flip.Upwards ? "above" : "below")} {DecisionWording.Number(flip.Value)}", (double)flip.Value),
+            new TableCell($"{(flip.Upwards ? "above" : "below")} {DecisionWording.Apart(flip.Value, flip.Current)}", (double)flip.Value),
             new TableCell(DecisionWording.Of(flip.Beyond, Picture.First, Picture.Second)),
         ]).ToList());
 
@@ -126,5 +133,22 @@ public sealed record CompareReport
     {
         var cell = Cell.Of(Weighing.Picture.VerdictOn(entry.Title, card), card, null);
         return new TableCell(cell.Label, null, cell.Tone);
+    }
+}
+
+/// <summary>Two cards, each with its best single install.</summary>
+/// <param name="First">The first card's.</param>
+/// <param name="Second">The second card's.</param>
+/// <param name="Difference">First less second, over joint completions.</param>
+public sealed record OneInstallComparison(DriverOption First, DriverOption Second, ScoreInterval Difference)
+{
+    /// <summary>For a library whose policy is one driver for each operating system.</summary>
+    internal static OneInstallComparison? Of(Weighing weighing, Card first, Card second)
+    {
+        if (!weighing.Library.Policy.OneDriverPerOs)
+            return null;
+        var one = DriverChoiceReport.OptionsOf(weighing, first, null);
+        var two = DriverChoiceReport.OptionsOf(weighing, second, null);
+        return one.Count == 0 || two.Count == 0 ? null : new OneInstallComparison(one[0], two[0], one[0].Holding.Over(two[0].Holding));
     }
 }

@@ -11,6 +11,12 @@ internal static class CompareWording
     public static string Headline(CompareReport report)
     {
         var sentences = new List<string> { Picture(report) };
+        if (report.OneInstall is { } one)
+        {
+            sentences.Add($"With one install each ({Names.Of(one.First.Setup.Driver)} and {Names.Of(one.Second.Setup.Driver)}) "
+                + $"the difference is {DecisionWording.Difference(one.Difference)}.");
+        }
+
         if (report.AtFloor is { } floor && floor.Winner != report.Picture.Winner)
             sentences.Add($"At the speed floor: {AtFloor(floor)}");
         return string.Join(" ", sentences);
@@ -74,7 +80,7 @@ internal static class CompareWording
             _ => throw new System.Diagnostics.UnreachableException(),
         };
         var missed = Missed(comparison, side);
-        var but = missed.Count > 0 ? $" Neither covers everything: it misses {Names.List(missed)}." : "";
+        var but = missed.Count > 0 ? $" Neither covers all must-haves; {winner.Name} misses {Names.List(missed)}." : "";
         var swing = comparison.Ground == Ground.Score && report.SwingTitles.Count > 0 ? $", most of it on {report.SwingTitles[0].Entry.Title.Name}" : "";
         return $"Take {winner.Name} for {report.Weighing.Library.Name}: {reason}{swing}.{but}{FlipText(report)}";
     }
@@ -118,7 +124,7 @@ internal static class CompareWording
             Winner.Second => $"{report.Picture.Second.Name} wins",
             _ => throw new System.Diagnostics.UnreachableException(),
         };
-        return $" It changes first if the {DecisionWording.Of(flip.Parameter)} {direction} {DecisionWording.Number(flip.Value)}: then {then}.";
+        return $" It changes first if the {DecisionWording.Of(flip.Parameter)} {direction} {DecisionWording.Apart(flip.Value, flip.Current)}: then {then}.";
     }
 
     private static List<string> Missed(CardComparison comparison, Side side) => comparison.MustHaves(side)

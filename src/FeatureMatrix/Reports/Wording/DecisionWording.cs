@@ -10,6 +10,15 @@ public static class DecisionWording
     /// <summary>A number with at most two decimals.</summary>
     public static string Number(decimal number) => decimal.Round(number, 2).ToString("0.##", CultureInfo.InvariantCulture);
 
+    /// <summary>A number with as many decimals as it takes to tell it from another, two at least and six at most.</summary>
+    public static string Apart(decimal number, decimal other)
+    {
+        var digits = 2;
+        while (digits < 6 && number != other && decimal.Round(number, digits) == decimal.Round(other, digits))
+            digits++;
+        return decimal.Round(number, digits).ToString("0.######", CultureInfo.InvariantCulture);
+    }
+
     /// <summary>An interval: one number where both ends are equal.</summary>
     public static string Interval(ScoreInterval interval) => Number(interval.Low) == Number(interval.High)
         ? Number(interval.Low)

@@ -1,0 +1,40 @@
+using FeatureMatrix.Deciding;
+using FeatureMatrix.Reports;
+
+namespace FeatureMatrix.Tests.Demo;
+
+/// <summary>Decisions on the demo, as the tool writes them.</summary>
+public sealed class DecisionTests(LodenSluice demo) : IClassFixture<LodenSluice>
+{
+    [Fact]
+    public void Kite_or_Bulrush_for_the_sluice_evening() => Assert.Equal(
+        "X",
+        CompareReport.Of(For("sluice-evening"), demo.Card("kite-2"), demo.Card("bulrush-agp")).Headline);
+
+    [Fact]
+    public void The_office_board_equals_the_boxed_one_exactly()
+    {
+        var report = CompareReport.Of(For("sluice-evening"), demo.Card("kite-2"), demo.Card("kite-2-pellworth"));
+        Assert.Equal(new ScoreInterval(0, 0), report.Picture.Difference);
+        Assert.StartsWith(
+            "Kestrin Kite 2 and Pellworth Office K2 are equal for The sluice evening: alike on every title, whatever is still open; let the price decide.",
+            report.Headline, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void No_one_driver_of_the_Kite_works_without_loss() => Assert.Equal(
+        "Install Kestrin Kite driver for Windows 9x 6.31 on Windows 98 Second Edition on Kestrin Kite 2: it leaves Mirebound uncovered. No one install works without loss: it takes Kestrin Kite driver for Windows 9x 6.31 on Windows 98 Second Edition and Kestrin Kite driver for Windows 9x 4.20 on Windows 98 Second Edition to give every title the best this card can do.",
+        DriverChoiceReport.Of(For("sluice-evening"), demo.Card("kite-2"), null).Headline);
+
+    [Fact]
+    public void The_long_shelf_needs_one_card_more() => Assert.Equal(
+        "1 card and 1 install, buy Kestrin Kite 9 (30 to 48 EUR): every must-have is covered. No plan needs less.",
+        PlanReport.Of(For("long-shelf")).Headline);
+
+    [Fact]
+    public void What_a_Kite_9_would_add_to_the_shelf() => Assert.Equal(
+        "Kestrin Kite 9 adds 4.09 to 5.45 to what you own and covers Drowned Parish; no other card on record does as much; boards like it go for 30 to 48 EUR, so do not pay more than 48 EUR.",
+        CardValueReport.Of(For("long-shelf"), demo.Card("kite-9")).Headline);
+
+    private Weighing For(string library) => new(new Decisions(demo.Catalog, demo.Catalog.Libraries.Single(one => one.Id == library)));
+}
