@@ -52,7 +52,7 @@ public sealed class Fewest_installs
         Assert.Contains("OPTIMUM FOUND", output);
         var cost = FewestInstalls.Of(options, wanted);
         Assert.True(cost.IsProved);
-        var expected = output.Split('\n').Single(text => text.StartsWith("Optimization", StringComparison.Ordinal)).Split(':')[1].Trim();
+        var expected = output.Split('\n').Single(text => text.StartsWith("Optimization :", StringComparison.Ordinal)).Split(':')[1].Trim();
         Assert.Equal(expected, string.Create(CultureInfo.InvariantCulture, $"{cost.Cost.Bought} {cost.Cost.Cards} {cost.Cost.Installs}"));
     }
 
