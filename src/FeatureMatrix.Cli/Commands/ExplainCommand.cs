@@ -28,7 +28,7 @@ internal static class ExplainCommand
                 ? session.Decisions.Resolver.Resolve(
                     chosenTitle, chosenCard, Find.One(word, "operating system", catalog.Oses, one => one.Id, one => one.Name), session.Decisions.TermsFor(chosenTitle))
                 : session.Decisions.On(chosenTitle, chosenCard);
-            var explanation = ExplanationBuilder.Explain(verdict);
+            var explanation = ExplanationBuilder.Explain(verdict, session.Decisions.Speeds);
             if (parsed.GetValue(json))
                 terminal.Print(JsonTable.Write(explanation));
             else

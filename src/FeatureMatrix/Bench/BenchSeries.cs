@@ -16,9 +16,15 @@ public sealed record Circumstances(
 
     /// <summary>The monitor's refresh rate in hertz: the setting <c>refresh</c> of the runs, else the rig's; null where neither is noted.</summary>
     public double? Refresh =>
-        double.TryParse(Settings.FirstOrDefault(setting => setting.Key == "refresh").Value, CultureInfo.InvariantCulture, out var hertz)
+        double.TryParse(Setting("refresh"), CultureInfo.InvariantCulture, out var hertz)
             ? hertz
             : Rig?.Monitor?.RefreshHertz;
+
+    /// <summary>Antialiasing samples a pixel, 1 for none; null where not noted.</summary>
+    public int? Samples => int.TryParse(Setting("samples"), CultureInfo.InvariantCulture, out var samples) ? samples : null;
+
+    /// <summary>The value of a setting; null where not noted.</summary>
+    public string? Setting(string name) => Settings.FirstOrDefault(setting => setting.Key == name).Value;
 
     /// <summary>The circumstances of one run.</summary>
     public static Circumstances Of(Run run) =>

@@ -9,7 +9,7 @@ namespace FeatureMatrix.Loading;
 public static class CollectionLoader
 {
     /// <summary>Loads vocabulary and collection together.</summary>
-    /// <param name="files">All YAML files, and the bench log below <c>runs/</c>; other files are passed over.</param>
+    /// <param name="files">All YAML files, and the bench log with its frame times below <c>runs/</c>; other files are passed over.</param>
     /// <param name="earlier">Faults of reading the files, which join the others and block in the same way.</param>
     public static LoadResult Load(IReadOnlyList<SourceText> files, IReadOnlyList<Fault>? earlier = null)
     {
@@ -25,22 +25,22 @@ public static class CollectionLoader
                 sections.Collect(root);
         }
 
-        var logs = files.Where(RunReader.IsLog).OrderBy(file => file.Path, StringComparer.Ordinal);
-        var catalog = Build(draft, logs);
+        var catalog = Build(draft, files);
         return new LoadResult(faults.HasErrors ? null : catalog, faults.Sorted());
     }
 
     private static bool IsYaml(SourceText file) =>
         file.Path.EndsWith(".yaml", StringComparison.Ordinal) || file.Path.EndsWith(".yml", StringComparison.Ordinal);
 
-    private static Catalog Build(Draft draft, IEnumerable<SourceText> logs)
+    private static Catalog Build(Draft draft, IReadOnlyList<SourceText> files)
     {
         draft.Sources.Build(draft.SourceShelf);
         BuildVocabulary(draft);
         BuildHardware(draft);
         BuildTitles(draft);
         var observations = Each(draft.ObservationNodes, new ObservationReader(draft).Read);
-        IReadOnlyList<Run> runs = [.. logs.SelectMany(new RunReader(draft).Read)];
+        var logs = files.Where(RunReader.IsLog).OrderBy(file => file.Path, StringComparer.Ordinal);
+        IReadOnlyList<Run> runs = [.. logs.SelectMany(new RunReader(draft, files).Read)];
         draft.Facts.AddRange(draft.FactNodes.SelectMany(new FactReader(draft).Read));
         Contradictions.Report(draft.Facts, draft.Faults);
         var (name, note, currency) = Collection(draft);

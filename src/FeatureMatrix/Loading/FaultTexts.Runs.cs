@@ -7,6 +7,13 @@ namespace FeatureMatrix.Loading;
 /// <summary>Faults of the bench log.</summary>
 internal static partial class FaultTexts
 {
+    /// <summary>A run names frame times that are not there.</summary>
+    public static Fault NoFrameTimes(Origin at, string path) =>
+        Error("FM103", at, $"there is no file '{Cut(path)}'; frame times lie in a folder below the log, in a file that ends in .csv");
+
+    /// <summary>A file of frame times without a frame.</summary>
+    public static Fault EmptyFrameTimes(Origin at) => Error("FM102", at, "holds no frame times: one frame a line, in milliseconds");
+
     /// <summary>The wording of a fault that the reader of run logs found.</summary>
     public static Fault OfRunLog(Origin at, RunLogFault fault)
     {

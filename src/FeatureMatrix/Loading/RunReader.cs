@@ -1,4 +1,5 @@
 using System.Globalization;
+using FeatureMatrix.Bench;
 using FeatureMatrix.Importing;
 using FeatureMatrix.Model;
 
@@ -6,9 +7,10 @@ namespace FeatureMatrix.Loading;
 
 /// <summary>
 /// The bench log: <c>runs/*.csv</c>. Its columns are read by <see cref="RunLogReader"/>; here the rows are linked to the
-/// collection.
+/// collection. A run without a speed of its own takes it from the file of frame times that it names, in a folder below the log's, such as
+/// <c>runs/frames/ferry.csv</c>.
 /// </summary>
-internal sealed class RunReader(Draft draft)
+internal sealed class RunReader(Draft draft, IReadOnlyList<SourceText> files)
 {
     private FaultList Faults => draft.Faults;
 
@@ -53,6 +55,7 @@ internal sealed class RunReader(Draft draft)
         var driver = row.Driver.Length > 0 ? draft.References.Driver(Word(row.Driver)) : null;
         var os = row.Os.Length > 0 ? draft.Oses.Find(Word(row.Os), Faults) : null;
         var rig = row.Rig.Length > 0 ? draft.Rigs.Find(Word(row.Rig), Faults) : null;
+        var frames = row is { Fps: null, FrameTimes.Length: > 0 } ? Frames(row, origin) : null;
         if (title is null || card is null)
             return null;
         return new Run
@@ -70,8 +73,8 @@ internal sealed class RunReader(Draft draft)
             Depth = row.Depth,
             Settings = [.. Settings(row)],
             Number = row.Run ?? 1,
-            Fps = row.Fps,
-            LowestFps = row.MinFps,
+            Fps = row.Fps ?? frames?.AverageFps,
+            LowestFps = row.MinFps ?? frames?.LowestFps,
             Percentiles = [.. row.Percentiles.Select(pair => new FpsPercentile(pair.Percent, pair.Fps))],
             FrameTimes = row.FrameTimes,
             Score = row is { Score: { } score, HigherIsBetter: { } higher } ? new Score(score, row.Unit, higher) : null,
@@ -82,6 +85,28 @@ internal sealed class RunReader(Draft draft)
         };
 
         Scalar Word(string text) => new(origin, text, isPlain: false);
+    }
+
+    /// <summary>The frame times that a run names; null where they cannot be read, which is a fault unless the run does not count anyway.</summary>
+    private FrameTimes? Frames(RunLogRow row, Origin origin)
+    {
+        var path = $"{origin.File[..(origin.File.LastIndexOf('/') + 1)]}{row.FrameTimes}";
+        var file = files.FirstOrDefault(file => file.Path == path);
+        if (file is null)
+        {
+            if (row.Discarded.Length == 0)
+                Faults.Add(FaultTexts.NoFrameTimes(origin, path));
+            return null;
+        }
+
+        var read = FrameTimeReader.Read(file.Text);
+        foreach (var fault in read.Faults)
+            Faults.Add(FaultTexts.OfRunLog(new Origin(path, fault.Line, 1), fault));
+        if (read.Milliseconds.Count > 0)
+            return new FrameTimes(read.Milliseconds);
+        if (read.Faults.Count == 0)
+            Faults.Add(FaultTexts.EmptyFrameTimes(new Origin(path, 0, 0)));
+        return null;
     }
 
     /// <summary>What was set beside card, driver, system and mode, under the names of its columns.</summary>

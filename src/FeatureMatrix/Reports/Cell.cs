@@ -1,4 +1,5 @@
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
 
@@ -84,11 +85,20 @@ public sealed record Cell
     /// <summary>True where an alternative is milder than the headline.</summary>
     public bool HasMilderAlternative { get; init; }
 
+    /// <summary>How fast the route of the headline was measured; null where several routes lead, none, or nobody asked.</summary>
+    public RouteSpeed? Speed { get; private init; }
+
+    private RouteSpeeds? Speeds { get; init; }
+
     /// <summary>The explanation in full.</summary>
-    public ExplanationLine Explain() => ExplanationBuilder.Explain(Verdict);
+    public ExplanationLine Explain() => ExplanationBuilder.Explain(Verdict, Speeds);
 
     /// <summary>The cell of a verdict.</summary>
-    public static Cell Of(Verdict verdict, Card card, Setup? setup)
+    /// <param name="verdict">The verdict.</param>
+    /// <param name="card">The card.</param>
+    /// <param name="setup">The setup; null for the whole card.</param>
+    /// <param name="speeds">What was measured; null to say nothing of speed.</param>
+    public static Cell Of(Verdict verdict, Card card, Setup? setup, RouteSpeeds? speeds = null)
     {
         var tone = ToneOf(verdict);
         return new Cell
@@ -104,6 +114,8 @@ public sealed record Cell
             Evidence = EvidenceOf(verdict),
             IsContradicted = verdict.Headline.By.Any(finding => finding.Form.Contradictions.Count > 0),
             HasMilderAlternative = verdict.Alternatives.Count > 0,
+            Speed = verdict.Headline.By.Count == 1 ? speeds?.Of(verdict.Headline.By[0].Route) : null,
+            Speeds = speeds,
         };
     }
 

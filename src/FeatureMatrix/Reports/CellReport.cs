@@ -16,10 +16,10 @@ public sealed record CellReport(Tile Tile, string Heading, ExplanationLine Expla
     /// <summary>The report of a title on a card.</summary>
     public static CellReport Of(Decisions decisions, Title title, Card card)
     {
-        var cell = Cell.Of(decisions.On(title, card), card, null);
+        var cell = Cell.Of(decisions.On(title, card), card, null, decisions.Speeds);
         var setups = decisions.RecordedSetups(card).Select(setup =>
         {
-            var one = Cell.Of(decisions.On(title, setup), card, setup);
+            var one = Cell.Of(decisions.On(title, setup), card, setup, decisions.Speeds);
             return new SetupCell(Tile.IdOf(setup), Names.Sentence(Names.Of(setup)), Tile.Of(one), one.Explain());
         }).ToList();
         return new CellReport(Tile.Of(cell), $"{title.Name} on {card.Name}", cell.Explain(), setups);

@@ -52,7 +52,7 @@ public sealed record CoverageReport(string Heading, string PolicyText, IReadOnly
     {
         var rows = decisions.Titles.Select(title => new CoverageRow(title, decisions.WeightOf(title), columns
             .Select(column => Cell.Of(
-                column.Setup is { } setup ? decisions.On(title, setup) : decisions.On(title, column.Card), column.Card, column.Setup)).ToList())).ToList();
+                column.Setup is { } setup ? decisions.On(title, setup) : decisions.On(title, column.Card), column.Card, column.Setup, decisions.Speeds)).ToList())).ToList();
         var counted = columns.Select((column, i) =>
         {
             var byTone = rows.ToLookup(row => row.Cells[i].Tone);

@@ -1,4 +1,6 @@
+using FeatureMatrix.Bench;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Reports;
@@ -19,6 +21,8 @@ public sealed class Decisions
         Catalog = catalog;
         Library = library;
         Resolver = new Resolver(catalog);
+        Log = BenchSeries.Of(catalog.Runs);
+        Speeds = new RouteSpeeds(Log, Policy);
     }
 
     /// <summary>The collection.</summary>
@@ -29,6 +33,12 @@ public sealed class Decisions
 
     /// <summary>The resolver.</summary>
     public Resolver Resolver { get; }
+
+    /// <summary>The bench log, sorted into series.</summary>
+    public IReadOnlyList<BenchSeries> Log { get; }
+
+    /// <summary>How fast routes were measured, against the policy's floor.</summary>
+    public RouteSpeeds Speeds { get; }
 
     /// <summary>The policy that applies.</summary>
     public Policy Policy => Library?.Policy ?? Policy.Default;
@@ -46,7 +56,8 @@ public sealed class Decisions
         if (!_terms.TryGetValue(title, out var terms))
         {
             var entry = Library?.Entries.FirstOrDefault(entry => entry.Title == title);
-            _terms[title] = terms = entry is null ? Terms.Default with { Policy = Policy } : Terms.Of(Library!, entry);
+            terms = entry is null ? Terms.Default with { Policy = Policy } : Terms.Of(Library!, entry);
+            _terms[title] = terms = terms with { IsMeasuredUnderFloor = route => Speeds.Of(route).Speed is Speed.Under };
         }
 
         return terms;

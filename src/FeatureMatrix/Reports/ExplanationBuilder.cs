@@ -1,4 +1,6 @@
+using FeatureMatrix.Bench;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
 
@@ -15,13 +17,15 @@ public static class ExplanationBuilder
         "Forcing a driver onto a board that it does not list can leave a system that no longer starts: image the system first, know how to boot for recovery, and follow the board's and the driver's own documents. Never change a board's BIOS for it.";
 
     /// <summary>The explanation of a verdict about a title on one card or setup.</summary>
-    public static ExplanationLine Explain(Verdict verdict)
+    /// <param name="verdict">The verdict.</param>
+    /// <param name="speeds">What was measured; null to say nothing of speed.</param>
+    public static ExplanationLine Explain(Verdict verdict, RouteSpeeds? speeds = null)
     {
         var lines = new List<ExplanationLine>();
-        lines.AddRange(HeadlineLines(verdict));
+        lines.AddRange(HeadlineLines(verdict, speeds));
         AddSection(lines, "Not known", verdict.Headline.Deciding.Select(Gap));
-        AddSection(lines, "Beside it", verdict.Alternatives.Select(Alternative));
-        if (Recommendation(verdict) is { } recommendation)
+        AddSection(lines, "Beside it", verdict.Alternatives.Select(finding => Alternative(finding, speeds)));
+        if (Recommendation(verdict, speeds) is { } recommendation)
             lines.Add(recommendation);
         if (verdict.Headline.IsForced || verdict.Recommended?.Route.IsForced == true)
             lines.Add(new ExplanationLine(LineKind.Caution, ForcedCaution));
@@ -37,7 +41,7 @@ public static class ExplanationBuilder
         return new ExplanationLine(LineKind.Statement, $"{verdict.Title.Name} on {where}: {LabelWording.Label(verdict)}", lines);
     }
 
-    private static IEnumerable<ExplanationLine> HeadlineLines(Verdict verdict)
+    private static IEnumerable<ExplanationLine> HeadlineLines(Verdict verdict, RouteSpeeds? speeds)
     {
         if (verdict.Headline.By.Count == 0)
         {
@@ -49,7 +53,7 @@ public static class ExplanationBuilder
         }
 
         foreach (var finding in verdict.Headline.By)
-            yield return RouteLine(finding, "By");
+            yield return WithSpeed(RouteLine(finding, "By"), finding.Route, speeds);
     }
 
     /// <summary>A route with everything that decides it.</summary>
@@ -111,29 +115,47 @@ public static class ExplanationBuilder
     private static ExplanationLine Gap(UnknownFact unknown) =>
         new(LineKind.Gap, $"{UnknownWording.Question(unknown)} {UnknownWording.HowToSettle(unknown)}");
 
-    private static ExplanationLine Alternative(RouteFinding finding)
+    private static ExplanationLine Alternative(RouteFinding finding, RouteSpeeds? speeds)
     {
-        var route = RouteLine(finding, "Through");
+        var route = WithSpeed(RouteLine(finding, "Through"), finding.Route, speeds);
         var costs = finding.Route.Wrapper is { Costs.Length: > 0 } wrapper
             ? route.Because.Append(new ExplanationLine(LineKind.Statement, $"costs: {wrapper.Costs}")).ToList()
             : route.Because;
         var text = finding.Route.IsNative
             ? $"With a forced driver, {Names.Of(finding.Route)}: {LabelWording.RangeText(finding.Range)}"
             : $"{LabelWording.RangeText(finding.Range)} by {Names.Of(finding.Route)}";
-        return new ExplanationLine(LineKind.Heading, Names.Sentence(text), costs);
+        var fast = speeds is not null && SpeedWording.Short(speeds.Of(finding.Route)) is { Length: > 0 } fps ? $", {fps}" : "";
+        return new ExplanationLine(LineKind.Heading, Names.Sentence(text) + fast, costs);
     }
 
-    private static ExplanationLine? Recommendation(Verdict verdict)
+    /// <summary>The line of a route with its speed below it, where one was measured.</summary>
+    private static ExplanationLine WithSpeed(ExplanationLine line, Route route, RouteSpeeds? speeds) =>
+        speeds?.Of(route) is { Speed: not Speed.NotMeasured } speed
+            ? line with { Because = [.. line.Because, new ExplanationLine(LineKind.Statement, $"speed at {speed.Mode}: {SpeedWording.Text(speed)}")] }
+            : line;
+
+    private static ExplanationLine? Recommendation(Verdict verdict, RouteSpeeds? speeds)
     {
         if (verdict.Recommended is not { } route)
             return null;
         var why = (verdict.Headline.By.Contains(route), verdict.Headline.By.Count) switch
         {
+            (true, 1) when TooSlow(verdict, speeds) is { } slow => $"the route above; {slow}",
             (true, 1) => "the route above",
             (true, _) => "try it first; where it fails, another of the routes above runs",
             (false, _) => "it removes a loss that is severe or not graded",
         };
         return new ExplanationLine(LineKind.Statement, $"Recommended: {Names.Of(route.Route)} ({why})");
+    }
+
+    /// <summary>Why the mildest alternative is not recommended although it removes a grave loss: it was measured under the floor (rule R16).</summary>
+    private static string? TooSlow(Verdict verdict, RouteSpeeds? speeds)
+    {
+        var worst = verdict.Headline.Range.Worst;
+        var barred = verdict.Alternatives.FirstOrDefault(finding =>
+            speeds?.Of(finding.Route).Speed is Speed.Under
+            && finding.Range.Worst is { Runs: true } offered && (!worst.Runs || offered.Severe + offered.Ungraded < worst.Severe + worst.Ungraded));
+        return barred is null ? null : $"{Names.Of(barred.Route)} is measured under the speed floor";
     }
 
     private static ExplanationLine Contradiction(Contradiction contradiction) =>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
 
@@ -23,18 +24,19 @@ public sealed record RigReport(
         var findings = decisions.Titles.SelectMany(title => TimingRule.On(title, rig)).ToList();
         var trouble = findings.Count(finding => finding.State is TimingState.Fails or TimingState.FollowsFrameRate or TimingState.Conflict);
         var open = findings.Count(finding => finding.State == TimingState.NotKnown);
+        string TextOf(TimingFinding finding) => TimingWording.Text(finding, CardSpeed.BeyondBearable(finding, decisions.Log));
         return new RigReport(
             rig.Id, rig.Name,
             $"{Processor(rig)}: {(trouble == 0 ? "no title is known to run wrong" : $"{Names.Count(trouble, "title")} {(trouble == 1 ? "runs" : "run")} wrong or {(trouble == 1 ? "needs" : "need")} a limiter")}{(open > 0 ? $"; {open} not known" : "")}",
             rig.Notes, FactsOf(rig),
             findings.OrderBy(finding => finding.State == TimingState.SeenToWork).ThenBy(finding => finding.Title.Name, StringComparer.Ordinal)
                 .Select(finding => new TimingRow(
-                    finding.Title.Id, finding.Title.Name, TimingWording.Kind(finding.Hazard.Kind), Tile.Kebab(finding.State), Names.Sentence(TimingWording.Text(finding)))).ToList(),
+                    finding.Title.Id, finding.Title.Name, TimingWording.Kind(finding.Hazard.Kind), Tile.Kebab(finding.State), Names.Sentence(TextOf(finding)))).ToList(),
             new Table(
                 $"Fast-machine warnings on {rig.Name}", "These warnings are about the rig; they never change a card's verdict.",
                 [new("Title"), new("What goes wrong"), new("On this rig")],
                 findings.Select(finding => (IReadOnlyList<TableCell>)
-                    [new TableCell(finding.Title.Name), new TableCell(TimingWording.Kind(finding.Hazard.Kind)), new TableCell(TimingWording.Text(finding))]).ToList()));
+                    [new TableCell(finding.Title.Name), new TableCell(TimingWording.Kind(finding.Hazard.Kind)), new TableCell(TextOf(finding))]).ToList()));
     }
 
     private static string Processor(Rig rig)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Reports;
@@ -54,7 +55,7 @@ public sealed record TitleReport
     /// <summary>The report of a title.</summary>
     public static TitleReport Of(Decisions decisions, Title title)
     {
-        var cells = decisions.Catalog.Cards.Select(card => Cell.Of(decisions.On(title, card), card, null)).ToList();
+        var cells = decisions.Catalog.Cards.Select(card => Cell.Of(decisions.On(title, card), card, null, decisions.Speeds)).ToList();
         return new TitleReport
         {
             Id = title.Id,
@@ -65,7 +66,7 @@ public sealed record TitleReport
             Tiles = cells.Select(Tile.Of).ToList(),
             Renderers = title.Renderers.Select(RendererOf).ToList(),
             Timing = decisions.Catalog.Rigs.SelectMany(rig => Resolving.TimingRule.On(title, rig)
-                .Select(finding => new NamedText(rig.Name, Names.Sentence(TimingWording.Text(finding))))).ToList(),
+                .Select(finding => new NamedText(rig.Name, Names.Sentence(TimingWording.Text(finding, CardSpeed.BeyondBearable(finding, decisions.Log)))))).ToList(),
             Observations = decisions.Catalog.Observations.Where(seen => seen.Renderer.Title == title)
                 .Select(seen => Names.Sentence($"{Names.Of(seen.Renderer)}: {FactWording.Observation(seen)}{(seen.Note.Length > 0 ? $". {seen.Note}" : "")}")).ToList(),
             Table = new Table(

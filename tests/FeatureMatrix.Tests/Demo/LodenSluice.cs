@@ -37,9 +37,9 @@ public sealed class LodenSluice
     public Verdict Verdict(string library, string title, string card) => _decisions[library].On(Title(title), Card(card));
 
     /// <summary>The cell of that verdict.</summary>
-    internal Cell Cell(string library, string title, string card) => Reports.Cell.Of(Verdict(library, title, card), Card(card), null);
+    internal Cell Cell(string library, string title, string card) => FeatureMatrix.Reports.Cell.Of(Verdict(library, title, card), Card(card), null);
 
     /// <summary>Every cell on any terms: all titles on all cards.</summary>
     internal IEnumerable<Cell> AllCells() => AllDecisions.SelectMany(decisions => decisions.Titles.SelectMany(title =>
-        Catalog.Cards.Select(card => Reports.Cell.Of(decisions.On(title, card), card, null))));
+        Catalog.Cards.Select(card => FeatureMatrix.Reports.Cell.Of(decisions.On(title, card), card, null))));
 }

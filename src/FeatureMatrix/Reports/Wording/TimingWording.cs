@@ -1,5 +1,6 @@
 using System.Globalization;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Reports.Wording;
@@ -8,7 +9,9 @@ namespace FeatureMatrix.Reports.Wording;
 public static class TimingWording
 {
     /// <summary>What the rig does to the title, with effect and remedy.</summary>
-    public static string Text(TimingFinding finding)
+    /// <param name="finding">The finding.</param>
+    /// <param name="tooFast">The cards measured on this rig beyond what the title bears, fastest first; they are named where the frame rate decides.</param>
+    public static string Text(TimingFinding finding, IReadOnlyList<CardSpeed>? tooFast = null)
     {
         var remedy = finding.Hazard.Remedy.Length > 0 ? $"; {finding.Hazard.Remedy.TrimEnd('.')}" : "";
         return finding.State switch
@@ -17,7 +20,7 @@ public static class TimingWording
             TimingState.Fails => $"does not run on this processor: {finding.Hazard.Effect.TrimEnd('.')}{Interval(finding.Threshold)}{remedy}",
             TimingState.NotKnown => $"not known on this processor: {finding.Hazard.Effect.TrimEnd('.')} on faster ones{Interval(finding.Threshold)}{remedy}",
             TimingState.Conflict => $"sightings disagree{Interval(finding.Threshold)}: {finding.Hazard.Effect.TrimEnd('.')}{remedy}",
-            TimingState.FollowsFrameRate => $"needs a limiter{Fps(finding.Hazard)}: {finding.Hazard.Effect.TrimEnd('.')}{remedy}",
+            TimingState.FollowsFrameRate => $"needs a limiter{Fps(finding.Hazard)}: {finding.Hazard.Effect.TrimEnd('.')}{remedy}{Named(tooFast)}",
             _ => throw new System.Diagnostics.UnreachableException(),
         };
     }
@@ -31,6 +34,10 @@ public static class TimingWording
         TimingHazardKind.UnsynchronisedCores => "unsynchronised cores",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
+
+    private static string Named(IReadOnlyList<CardSpeed>? tooFast) => tooFast is { Count: > 0 }
+        ? $"; measured faster here with {Names.List(tooFast.Select(card => $"{card.Card.Name} ({Number(card.Fps)} fps)").ToList())}"
+        : "";
 
     private static string Interval(TimingThreshold threshold)
     {
