@@ -1,27 +1,63 @@
 using System.CommandLine;
+using System.Globalization;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Model;
+using FeatureMatrix.Rendering.Tables;
+using FeatureMatrix.Reports;
 
 namespace FeatureMatrix.Cli.Commands;
 
-/// <summary>Looks for faults in the data.</summary>
+/// <summary>Looks for faults in the data, and helps where nothing is wrong but something is missing.</summary>
 internal static class CheckCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var command = new Command("check", "Check the collection and list every fault with file, line and column.") { Session.CollectionOption };
+        var date = new Option<string?>("--date") { Description = "Judge the age of prices by this day. Default: they are not judged.", HelpName = "yyyy-mm-dd" };
+        var sarif = new Option<string?>("--sarif") { Description = "Also write the faults to this file, as SARIF 2.1.0.", HelpName = "file" };
+        var cards = new Option<bool>("--cards") { Description = "Print how much is recorded of each card, and no more." };
+        var command = new Command("check", "List every fault with file, line and column; then what is missing most and what disagrees.")
+        {
+            date, sarif, cards, TableOptions.FormatOption, Session.CollectionOption, Session.LibraryOption,
+        };
         command.SetAction(parsed =>
         {
+            var day = parsed.GetValue(date) is { } text ? DateOf(text) : (DateOnly?)null;
             var folder = Session.Folder(parsed.GetValue(Session.CollectionOption));
             var result = Session.Load(folder, terminal);
             foreach (var warning in result.Faults.Where(fault => fault.Severity == Severity.Warning))
                 terminal.Tell(warning.ToString());
+            if (parsed.GetValue(sarif) is { } file)
+                File.WriteAllText(file, SarifLog.Write(result.Faults, ProgramVersion.Text));
             if (result.Catalog is not { } catalog)
                 return ExitCode.Faults;
-            terminal.Print(
-                $"{folder}: {catalog.Cards.Count} cards, {catalog.Drivers.Count()} drivers, {catalog.WrapperVersions.Count()} wrapper versions, "
-                + $"{catalog.Titles.Count} titles, {catalog.Observations.Count} observations; {result.Faults.Count} warnings.\n");
+            var report = CareReport.Of(new Decisions(catalog, LibraryOf(parsed, catalog)), Unsourced(result.Faults), day);
+            var isForReading = parsed.GetValue(TableOptions.FormatOption) == TableFormat.Text && !parsed.GetValue(cards);
+            if (isForReading)
+            {
+                terminal.Print(
+                    $"{folder}: {catalog.Cards.Count} cards, {catalog.Drivers.Count()} drivers, {catalog.WrapperVersions.Count()} wrapper versions, "
+                    + $"{catalog.Titles.Count} titles, {catalog.Observations.Count} observations; {result.Faults.Count} warnings.\n\n");
+                TableOptions.Print(terminal, parsed, report.ToCardTable());
+                terminal.Print("\n");
+            }
+
+            TableOptions.Print(terminal, parsed, parsed.GetValue(cards) ? report.ToCardTable() : report.ToTable());
             return ExitCode.Fine;
         });
         return command;
     }
+
+    private static Library? LibraryOf(ParseResult parsed, Catalog catalog) =>
+        parsed.GetValue(Session.LibraryOption) is { } id ? Find.One(id, "library", catalog.Libraries, one => one.Id, one => one.Name) : null;
+
+    private static IReadOnlyList<(string, string)> Unsourced(IReadOnlyList<Fault> faults) =>
+    [
+        .. faults.Where(fault => fault.Code == Fault.WithoutSource)
+            .Select(fault => (string.Create(CultureInfo.InvariantCulture, $"{fault.Origin.File}({fault.Origin.Line},{fault.Origin.Column})"), fault.Message)),
+    ];
+
+    private static DateOnly DateOf(string text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
+            ? date
+            : throw new UsageException($"--date {text}: write it as year-month-day, for example 2026-03-14.");
 }

@@ -19,6 +19,9 @@ public enum Severity
 /// <param name="Message">What is there, what may stand there, and the nearest legal word.</param>
 public sealed record Fault(string Code, Severity Severity, Origin Origin, string Message)
 {
+    /// <summary>The code of the warning about statements that name no source.</summary>
+    public const string WithoutSource = "FM201";
+
     /// <summary>For example <c>cards/x.yaml(12,5): error FM103: unknown feature 'fog-tabel'; did you mean 'fog-table'?</c></summary>
     public override string ToString()
     {
