@@ -83,16 +83,29 @@ public sealed class CardComparison
     public ScoreInterval SecondScore { get; }
 
     /// <summary>First less second, over joint completions.</summary>
-    public ScoreInterval Difference => Rounded(_tally.Overall);
+    /// <remarks>Titles are compared one by one too, which says more where a group of them was too large to walk.</remarks>
+    public ScoreInterval Difference
+    {
+        get
+        {
+            var interval = Rounded(_tally.Overall);
+            return new ScoreInterval(
+                Titles.All(title => title.FirstIsNeverWorse) ? Math.Max(0, interval.Low) : interval.Low,
+                Titles.All(title => title.SecondIsNeverWorse) ? Math.Min(0, interval.High) : interval.High);
+        }
+    }
 
     /// <summary>False where some group was too large to walk, so that intervals are sound but perhaps too wide.</summary>
     public bool IsExact => Groups.All(group => group.IsExact);
 
-    /// <summary>Who wins: must-haves first, then the score.</summary>
+    /// <summary>Who wins: must-haves first, then dominance, then the score.</summary>
     public Winner Winner
     {
         get
         {
+            // A card that is never worse on any title covers whatever the other covers.
+            if (Dominance is Dominance.Equal or Dominance.First or Dominance.Second)
+                return Dominance switch { Dominance.Equal => Winner.Equal, Dominance.First => Winner.First, _ => Winner.Second };
             var winners = Winners().Distinct().ToList();
             return winners.Count == 1 ? winners[0] : Winner.Undecided;
         }

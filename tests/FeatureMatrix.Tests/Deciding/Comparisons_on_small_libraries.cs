@@ -49,6 +49,15 @@ public sealed class Comparisons_on_small_libraries
     }, iter: Usual, threads: 1);
 
     [Fact]
+    public void Are_exactly_equal_where_every_title_is_even_past_the_limit()
+    {
+        var small = new SmallLibrary(332301);
+        var comparison = CardComparison.Of(small.Prospects, small.First, small.Second);
+        Assert.False(comparison.IsExact);
+        Assert.Equal((Dominance.Equal, Winner.Equal, new ScoreInterval(0, 0)), (comparison.Dominance, comparison.Winner, comparison.Difference));
+    }
+
+    [Fact]
     public void Only_narrow_when_an_unknown_is_settled() => Gen.Int[0, 1_000_000].Sample(seed =>
     {
         var small = new SmallLibrary(seed);
