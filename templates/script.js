@@ -152,8 +152,8 @@ function startMatrix(table, form) {
       tone,
       evidence: evidence.slice(3),
       order: tones.indexOf(tone),
-      features: cell.dataset.f.split(" "),
-      systems: cell.dataset.s.split(" "),
+      features: (cell.dataset.f ?? "").split(" "),
+      systems: (cell.dataset.s ?? "").split(" "),
       marks: [...tile.querySelectorAll(".marks i")].map((mark) => mark.className),
     };
   }

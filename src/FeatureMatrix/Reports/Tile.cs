@@ -14,6 +14,7 @@ namespace FeatureMatrix.Reports;
 /// <param name="Word">The word or number that comes first.</param>
 /// <param name="Way">How it goes: native, wrapper, forced; empty where nothing runs.</param>
 /// <param name="Label">The whole label.</param>
+/// <param name="More">The whole label where it says more than word and way; empty where it does not.</param>
 /// <param name="Tone">How it reads at a glance, kebab-case.</param>
 /// <param name="Evidence">How good the evidence is, kebab-case.</param>
 /// <param name="EvidenceText">The same in words.</param>
@@ -24,14 +25,14 @@ namespace FeatureMatrix.Reports;
 /// <param name="HasMilder">True where another route is milder than the headline.</param>
 /// <param name="Order">Sorts cells from good to bad: the tone's place.</param>
 public sealed record Tile(
-    string TitleId, string TitleName, string CardId, string CardName, string SetupId, string Word, string Way, string Label, string Tone,
+    string TitleId, string TitleName, string CardId, string CardName, string SetupId, string Word, string Way, string Label, string More, string Tone,
     string Evidence, string EvidenceText, IReadOnlyList<string> Marks, IReadOnlyList<string> Features, IReadOnlyList<string> Systems,
     bool IsContradicted, bool HasMilder, int Order)
 {
     /// <summary>The tile of a cell.</summary>
     public static Tile Of(Cell cell) => new(
         cell.Title.Id, cell.Title.Name, cell.Card.Id, cell.Card.Name, cell.Setup is { } setup ? IdOf(setup) : "",
-        cell.Short, cell.Way, Names.Sentence(cell.Label), Kebab(cell.Tone), Kebab(cell.Evidence), CellWording.Of(cell.Evidence),
+        cell.Short, cell.Way, Names.Sentence(cell.Label), SaysMore(cell) ? Names.Sentence(cell.Label) : "", Kebab(cell.Tone), Kebab(cell.Evidence), CellWording.Of(cell.Evidence),
         CertainLosses(cell.Verdict.Headline.Range).Select(loss => MarkOf(loss.Strength)).ToList(),
         FeaturesOf(cell.Verdict.Headline).ToList(),
         cell.Verdict.Headline.By.Select(finding => finding.Route.Setup.Os.Id).Distinct(StringComparer.Ordinal).ToList(),
@@ -46,6 +47,8 @@ public sealed record Tile(
     /// <summary>The id of an enumeration's value: <c>RunsNotKnown</c> is <c>runs-not-known</c>.</summary>
     internal static string Kebab<T>(T value)
         where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
+
+    private static bool SaysMore(Cell cell) => cell.Label is not ("works, natively" or "works, wrapper only" or "does not run" or "software only");
 
     private static IEnumerable<Loss> CertainLosses(OutcomeRange range) =>
         range.CertainlyFails ? [] : range.Best.Losses.Where(range.Worst.Losses.Contains);

@@ -1,4 +1,3 @@
-using FeatureMatrix.Pictures;
 using FeatureMatrix.Rendering.Tables;
 using FeatureMatrix.Reports;
 using Scriban.Runtime;
@@ -72,11 +71,7 @@ public sealed class SiteRenderer
             Page(SiteAddress.Of("rig", rig.Id), "rig", "rigs", rig.Name, rig, rig.Table);
         Page("sources.html", "sources", "sources", "Sources and grades", null, _edition.Sources.ToTable());
         Page("about.html", "about", "about", "About this edition", null);
-        foreach (var pair in _edition.Features.SelectMany(feature => PictureCatalog.AllFor(feature.Id)))
-        {
-            _files.Add(new OutputFile(SiteAddress.Of("picture", $"{pair.Id}-with"), pair.DrawWith().ToPng()));
-            _files.Add(new OutputFile(SiteAddress.Of("picture", $"{pair.Id}-without"), pair.DrawWithout().ToPng()));
-        }
+        _files.AddRange(PictureFiles.Of(_edition.Features.Select(feature => feature.Id)));
     }
 
     /// <summary>One page: its own template first, then the frame around it. Its tables become files beside the site.</summary>

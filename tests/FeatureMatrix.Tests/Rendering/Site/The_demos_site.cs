@@ -1,0 +1,67 @@
+using System.Diagnostics;
+using FeatureMatrix.Rendering;
+using FeatureMatrix.Reports;
+using FeatureMatrix.Tests.Demo;
+using FeatureMatrix.Tests.Support;
+
+namespace FeatureMatrix.Tests.Rendering.Site;
+
+/// <summary>The site of the demo, and what the validators say of it.</summary>
+public sealed class The_demos_site(LodenSluice bench) : IClassFixture<LodenSluice>
+{
+    private const int HeaviestPage = 150 * 1024;
+
+    // A matrix of every driver version under one system has about twice the columns of the matrix of cards.
+    private const int HeaviestSetupMatrix = 200 * 1024;
+
+    [Fact]
+    public void Is_light_and_valid()
+    {
+        var files = SmallEdition.Site(EditionReport.Of(new Decisions(bench.Catalog, null)));
+        Assert.Empty(files.Where(file => !file.Path.EndsWith(".png", StringComparison.Ordinal) && !file.Path.StartsWith("tables/", StringComparison.Ordinal) && file.Bytes.Length > (file.Path.StartsWith("systems/", StringComparison.Ordinal) ? HeaviestSetupMatrix : HeaviestPage))
+            .Select(file => $"{file.Path}: {file.Bytes.Length}"));
+        Assert.Equal("", Validate(files));
+    }
+
+    [Fact]
+    public void Has_a_style_sheet_that_its_checker_accepts()
+    {
+        var checkers = Repository.PathTo("tests", "checkers");
+        var tool = External.File(Path.Combine(checkers, "node_modules", "stylelint", "bin", "stylelint.mjs"), "npm (npm ci in tests/checkers)");
+        var config = Path.Combine(checkers, "stylelint.json");
+        Assert.Equal("", Run(External.Command("node", "nodejs"), tool, "--config", config, Repository.PathTo("templates", "style.css")));
+    }
+
+    // Errors only: of a page in a folder the validator warns that "self" names no origin, which browsers read as the folder.
+    // One start of the validator for the fixture, the hostile fixture and the demo; of the demo's cells those of three titles.
+    private static string Validate(IReadOnlyList<OutputFile> demo)
+    {
+        var jar = External.File(Repository.PathTo("tests", "checkers", "node_modules", "vnu-jar", "build", "dist", "vnu.jar"), "npm (npm ci in tests/checkers)");
+        var java = External.Command("java", "default-jre-headless");
+        var folder = Directory.CreateTempSubdirectory("site").FullName;
+        try
+        {
+            SmallEdition.Write(Pages(SmallEdition.Site(SmallEdition.Plain())), Path.Combine(folder, "plain"));
+            SmallEdition.Write(Pages(SmallEdition.Site(SmallEdition.WithHostileNames())), Path.Combine(folder, "hostile"));
+            SmallEdition.Write(Pages(demo).Where(file => !file.Path.StartsWith("cells/", StringComparison.Ordinal)
+                || file.Path.Split('/')[1] is "mirebound" or "ferrymen" or "long-dusk-patrol"), Path.Combine(folder, "demo"));
+            return Run(java, "-Xss8m", "-jar", jar, "--stdout", "--format", "gnu", "--errors-only", "--skip-non-html", folder);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    private static IEnumerable<OutputFile> Pages(IEnumerable<OutputFile> files) =>
+        files.Where(file => file.Path.EndsWith(".html", StringComparison.Ordinal));
+
+    private static string Run(string command, params string[] arguments)
+    {
+        using var process = Process.Start(new ProcessStartInfo(command, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false })!;
+        var error = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return process.ExitCode == 0 ? output : output + error.Result;
+    }
+}
