@@ -33,6 +33,9 @@ public sealed record Circumstances(
             Settings = [.. run.Settings.OrderBy(setting => setting.Key, StringComparer.Ordinal)],
         };
 
+    /// <summary>The same without one setting, to gather series that differ in it.</summary>
+    public Circumstances Without(string setting) => this with { Settings = [.. Settings.Where(one => one.Key != setting)] };
+
     /// <summary>Whether every member agrees; settings by name and value.</summary>
     public bool Equals(Circumstances? other) =>
         other is not null && Members == other.Members && Settings.SequenceEqual(other.Settings);

@@ -1,4 +1,5 @@
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Measured;
 
 namespace FeatureMatrix.Reports;
 
@@ -32,6 +33,9 @@ public sealed record EditionReport
     /// <summary>Who says what the collection says.</summary>
     public required SourcesReport Sources { get; init; }
 
+    /// <summary>What was measured.</summary>
+    public required BenchReport Bench { get; init; }
+
     /// <summary>The collection.</summary>
     public Catalog Catalog => Decisions.Catalog;
 
@@ -47,5 +51,6 @@ public sealed record EditionReport
         Wrappers = WrapperReport.Of(decisions),
         Supply = SupplyReport.Of(decisions),
         Sources = SourcesReport.Of(decisions.Catalog),
+        Bench = BenchReport.Of(decisions),
     };
 }
