@@ -74,7 +74,8 @@ public static class WorkbookWriter
         workbook.Properties.LastModifiedBy = "FeatureMatrix";
     }
 
-    private static byte[] Finished(Book book)
+    /// <summary>A finished book as bytes, completed and made reproducible.</summary>
+    internal static byte[] Finished(Book book)
     {
         using var stream = new MemoryStream();
         book.Workbook.SaveAs(stream, new SaveOptions { EvaluateFormulasBeforeSaving = false, GenerateCalculationChain = false });
