@@ -47,7 +47,6 @@ internal static class Application
         NewCommand.Create(terminal),
         CheckCommand.Create(terminal),
         WorksheetCommand.Create(terminal),
-        new Command("import", "Read into the collection what was recorded elsewhere.") { ImportWorksheetCommand.Create(terminal) },
         SchemaCommand.Create(terminal),
         ImportCommand.Create(terminal),
     ];

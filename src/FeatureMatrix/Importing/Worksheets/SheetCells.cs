@@ -36,6 +36,9 @@ internal sealed record SheetCells(string Name, IReadOnlyDictionary<(int Row, int
         var value = cell.CellValue?.Text ?? "";
         switch (cell.DataType?.Value ?? CellValues.Number)
         {
+            // A cell that only has a style may still say that it holds a shared text.
+            case CellValues.SharedString when value.Length == 0:
+                return "";
             case CellValues.SharedString:
                 return shared[int.Parse(value, CultureInfo.InvariantCulture)].Trim();
             case CellValues.InlineString:

@@ -3,18 +3,17 @@ using System.Globalization;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Loading;
 
-namespace FeatureMatrix.Cli.Commands;
+namespace FeatureMatrix.Cli.Commands.Import;
 
 /// <summary>Reads a filled bench worksheet back into the collection.</summary>
-internal static class ImportWorksheetCommand
+internal static class WorksheetImportCommand
 {
     public static Command Create(Terminal terminal)
     {
         var file = new Argument<string>("file") { Description = "The filled worksheet, saved as .xlsx." };
-        var write = new Option<bool>("--write") { Description = "Write the change. Without it the change is only shown." };
         var command = new Command("worksheet", "Read a filled bench worksheet. Shows what would change; --write writes it.")
         {
-            file, write, Session.CollectionOption,
+            file, ImportSession.WriteOption, Session.CollectionOption,
         };
         command.SetAction(parsed =>
         {
@@ -35,7 +34,7 @@ internal static class ImportWorksheetCommand
             }
 
             terminal.Print($"Read {Count(import.ObservationCount)} observations and {Count(import.RunCount)} runs; {Count(import.EmptyCount)} rows without an answer were passed over.\n");
-            return Finish(import, folder, parsed.GetValue(write), terminal);
+            return Finish(import, folder, parsed.GetValue(ImportSession.WriteOption), terminal);
         });
         return command;
     }
