@@ -49,6 +49,7 @@ internal static class Application
         BenchCommands.Headroom(terminal),
         NewCommand.Create(terminal),
         CheckCommand.Create(terminal),
+        WorksheetCommand.Create(terminal),
         SchemaCommand.Create(terminal),
         ImportCommand.Create(terminal),
     ];

@@ -18,6 +18,18 @@ public sealed record DriverReport(string Id, string Name, string Line, IReadOnly
         return new DriverReport(branch.Id, branch.Name, $"{Names.Count(versions.Count, "version")} for {Names.List(systems)}", versions);
     }
 
+    /// <summary>Every driver version of a collection, branch by branch, as a table.</summary>
+    public static Table TableOf(Catalog catalog) => new(
+        "Drivers", "Every version on record, newest first in each branch. Before installing one, keep an image of the system that you can boot from.",
+        [new("Branch"), new("Version"), new("Systems"), new("Released"), new("Lists"), new("What is recorded about it"), new("Notes"), new("SHA-256")],
+        catalog.Branches.SelectMany(branch => branch.Versions.Reverse().Select(driver => (IReadOnlyList<TableCell>)
+        [
+            new TableCell(branch.Name), new TableCell(driver.Version), new TableCell(Names.List(driver.Oses.Select(os => os.Name).ToList())),
+            new TableCell(driver.Released is { } date ? date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : ""),
+            new TableCell(Names.List(driver.Lists.Select(card => card.Name).ToList())),
+            new TableCell(string.Join('\n', VersionOf(catalog, driver).Statements)), new TableCell(driver.Notes), new TableCell(driver.Sha256),
+        ])).ToList());
+
     private static DriverVersionReport VersionOf(Catalog catalog, Driver driver)
     {
         var facts = new List<NamedText>();

@@ -55,6 +55,36 @@ public sealed record MemoryReport(Card Card, IReadOnlyList<MemoryRow> Rows, IRea
             row.LeftForTextures is { } left ? new TableCell(Names.Mebibytes(left), left) : TableCell.Empty,
         ]).ToList());
 
+    /// <summary>The highest common mode that each card's frame buffer holds, by layout.</summary>
+    public static Table HighestModes(IReadOnlyList<MemoryReport> cards) => new(
+        "Memory", $"The highest common mode whose frame buffer fits, by layout. A lower bound: a board may need more. {ModeCaution}",
+        [new("Layout"), .. cards.Select(card => new TableColumn(card.Card.Name))],
+        [
+            (IReadOnlyList<TableCell>)[new TableCell("Memory"), .. cards.Select(card => new TableCell(MemoryText(card.Card.Memory)))],
+            .. Layouts.Select(layout => (IReadOnlyList<TableCell>)
+            [
+                new TableCell(LayoutText(layout)),
+                .. cards.Select(card => new TableCell(HighestText(card.Rows.Where(row => (row.Depth, row.DepthBits, row.BackBuffers, row.Samples) == layout).ToList()))),
+            ]),
+        ]);
+
+    private static IEnumerable<(int Colour, int Depth, int Back, int Samples)> Layouts =>
+        from depth in Depths from back in BackBufferCounts from samples in SampleCounts select (depth.Colour, depth.Depth, back, samples);
+
+    private static string LayoutText((int Colour, int Depth, int Back, int Samples) layout)
+    {
+        var depth = layout.Depth == 0 ? "no depth buffer" : $"{layout.Depth}-bit depth";
+        var samples = layout.Samples == 1 ? "" : $", {layout.Samples} samples";
+        return string.Create(CultureInfo.InvariantCulture, $"{layout.Colour} bit, {(layout.Back == 1 ? "double" : "triple")} buffered, {depth}{samples}");
+    }
+
+    private static string HighestText(List<MemoryRow> rows)
+    {
+        if (rows.TrueForAll(row => row.Fits is null))
+            return "not known";
+        return rows.Where(row => row.Fits == true).OrderBy(row => row.Mode.Pixels).Select(row => row.Mode.ToString()).LastOrDefault("none");
+    }
+
     /// <summary>The titles' texture presets as a table.</summary>
     public Table PresetTable() => new(
         $"Texture presets on {Card.Name}", "The largest preset that fits at the mode each title is judged at; estimated unless measured.",

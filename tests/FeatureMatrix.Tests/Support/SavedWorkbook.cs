@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.IO.Compression;
+using System.Text.RegularExpressions;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
@@ -120,6 +121,8 @@ internal sealed class SavedWorkbook(byte[] bytes)
         var type = cell.DataType?.Value ?? CellValues.Number;
         if (type == CellValues.SharedString)
             value = shared[int.Parse(value, CultureInfo.InvariantCulture)];
+        // ST_Xstring of ECMA-376 part 1, 22.9.2.19: _xHHHH_ stands for a UTF-16 unit, here for halves of characters beyond 16 bits.
+        value = Regex.Replace(value, "_x(?<unit>[0-9A-F]{4})_", match => ((char)Convert.ToInt32(match.Groups["unit"].Value, 16)).ToString(), RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
         return new SavedCell(cell.CellFormula?.Text ?? "", value, type != CellValues.Number);
     }
 

@@ -9,5 +9,6 @@ internal static class ImportCommand
         "import", "Read what cards, drivers and titles say of themselves into the collection. Shows what would change; --write writes it.")
     {
         OpenGlCommand.Create(terminal),
+        WorksheetImportCommand.Create(terminal),
     };
 }

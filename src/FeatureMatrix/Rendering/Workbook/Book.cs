@@ -11,13 +11,13 @@ internal sealed class Book : IDisposable
     private const int LongestSheetName = 31;
     private static readonly char[] NotInSheetNames = [':', '\\', '/', '?', '*', '[', ']'];
 
-    private readonly Dictionary<(string Sheet, string Cell), double> _values = [];
+    private readonly Dictionary<(string Sheet, string Cell), FormulaValue> _values = [];
     private readonly HashSet<string> _names = new(StringComparer.OrdinalIgnoreCase);
 
     public XLWorkbook Workbook { get; } = new();
 
     /// <summary>The values of all formulas, by sheet and cell.</summary>
-    public IReadOnlyDictionary<(string Sheet, string Cell), double> Values => _values;
+    public IReadOnlyDictionary<(string Sheet, string Cell), FormulaValue> Values => _values;
 
     /// <summary>The rows to repeat on each printed page, by sheet: the last row of the headings and the last heading column.</summary>
     public Dictionary<string, (int Rows, int Columns)> PrintTitles { get; } = [];
@@ -51,16 +51,37 @@ internal sealed class Book : IDisposable
     {
         cell.FormulaA1 = formula;
         cell.Style.NumberFormat.Format = format;
-        _values[(cell.Worksheet.Name, cell.Address.ToString()!)] = value;
+        _values[(cell.Worksheet.Name, cell.Address.ToString()!)] = new FormulaValue(value, null);
         return cell;
     }
+
+    /// <summary>A formula that gives text, together with the text.</summary>
+    public IXLCell Formula(IXLCell cell, string formula, string value)
+    {
+        cell.FormulaA1 = formula;
+        _values[(cell.Worksheet.Name, cell.Address.ToString()!)] = new FormulaValue(0, value);
+        return cell;
+    }
+
+    /// <summary>
+    /// A cell that shows the text of another one and leads there. A formula and no link of the cell: LibreOffice shows cells with links
+    /// in its own colours and on a single line.
+    /// </summary>
+    public IXLCell Mirror(IXLCell cell, IXLCell shown) => Formula(
+        cell, $"HYPERLINK({Quoted("#" + Reference(shown.Worksheet, shown.Address.ToString()!))},{Reference(shown.Worksheet, shown.Address.ToString()!)})", shown.GetString());
+
+    /// <summary>A text inside a formula.</summary>
+    public static string Quoted(string text) => $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 
     /// <summary>A link to the top of another sheet.</summary>
     public static void Link(IXLCell cell, IXLWorksheet target, string address = "A1")
     {
-        cell.Hyperlink = new XLHyperlink($"'{target.Name.Replace("'", "''", StringComparison.Ordinal)}'!{address}");
+        cell.Hyperlink = new XLHyperlink(Reference(target, address));
         cell.Style.Font.Underline = XLFontUnderlineValues.Single;
     }
+
+    /// <summary>An address on a sheet, as formulas and links write it.</summary>
+    public static string Reference(IXLWorksheet sheet, string address) => $"'{sheet.Name.Replace("'", "''", StringComparison.Ordinal)}'!{address}";
 
     /// <summary>A width from the longest text, without measuring fonts.</summary>
     public static void Width(IXLWorksheet sheet, int column, IEnumerable<string> texts, double least = 8, double most = 46) =>
@@ -83,7 +104,29 @@ internal sealed class Book : IDisposable
         PrintTitles[sheet.Name] = (headingRows, headingColumns);
     }
 
+    /// <summary>Makes rows as high as their wrapped texts need, without measuring fonts; ClosedXML cannot, and LibreOffice does not.</summary>
+    public void FitRows(IXLWorksheet sheet, int first, int last, int columns)
+    {
+        const double lineHeight = 14.4;
+        const double highest = 409;
+        var widths = Enumerable.Range(1, columns).Select(column => sheet.Column(column).Width).ToList();
+        for (var row = first; row <= last; row++)
+        {
+            var lines = Enumerable.Range(1, columns).Max(column => LinesIn(sheet.Cell(row, column), widths[column - 1]));
+            sheet.Row(row).Height = Math.Min(highest, (lines * lineHeight) + 2.6);
+        }
+    }
+
     public void Dispose() => Workbook.Dispose();
+
+    private int LinesIn(IXLCell cell, double width) => TextLines.Count(ShownIn(cell), width * (cell.Style.Font.Bold ? 1.0 : 1.1));
+
+    private string ShownIn(IXLCell cell)
+    {
+        if (!cell.HasFormula)
+            return cell.GetString();
+        return _values.TryGetValue((cell.Worksheet.Name, cell.Address.ToString()!), out var value) ? value.Text ?? "" : "";
+    }
 
     private string NameFor(string wanted)
     {
@@ -100,3 +143,6 @@ internal sealed class Book : IDisposable
         return name;
     }
 }
+
+/// <summary>What a formula gives: a number, or a text where there is one.</summary>
+internal readonly record struct FormulaValue(double Number, string? Text);

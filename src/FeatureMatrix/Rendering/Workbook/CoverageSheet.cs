@@ -9,7 +9,8 @@ internal static class CoverageSheet
     /// <summary>The row of the headings.</summary>
     public const int HeadingRow = 4;
 
-    private const int FirstCardColumn = 3;
+    /// <summary>The first column that holds cells; before it stand number, title and weight.</summary>
+    public const int FirstCardColumn = 4;
 
     /// <summary>Adds the sheet. Weights may be changed where the columns are cards.</summary>
     public static IXLWorksheet Add(Book book, string name, CoverageReport report)
@@ -17,32 +18,35 @@ internal static class CoverageSheet
         var sheet = book.AddSheet(name);
         Look.Title(Book.Text(sheet.Cell(1, 1), report.Heading));
         Book.Text(sheet.Cell(2, 1), report.PolicyText);
-        Book.Text(sheet.Cell(HeadingRow, 1), "Title");
-        Book.Text(sheet.Cell(HeadingRow, 2), "Weight");
+        Book.Text(sheet.Cell(HeadingRow, 1), "No.");
+        Book.Text(sheet.Cell(HeadingRow, 2), "Title");
+        Book.Text(sheet.Cell(HeadingRow, 3), "Weight");
         for (var column = 0; column < report.Columns.Count; column++)
             Book.Text(sheet.Cell(HeadingRow, FirstCardColumn + column), report.Columns[column].Heading);
         for (var row = 0; row < report.Rows.Count; row++)
-            Row(sheet, HeadingRow + 1 + row, report.Rows[row]);
+            Row(sheet, row + 1, report.Rows[row]);
         Finish(book, sheet, report);
         return sheet;
     }
 
     /// <summary>An absolute reference to the weights.</summary>
-    public static string Weights(IXLWorksheet sheet, CoverageReport report) => Range(sheet, "B", report);
+    public static string Weights(IXLWorksheet sheet, CoverageReport report) => Range(sheet, "C", report);
 
-    /// <summary>An absolute reference to the titles.</summary>
-    public static string Titles(IXLWorksheet sheet, CoverageReport report) => Range(sheet, "A", report);
+    /// <summary>An absolute reference to the numbers of the titles, which stay with them when the reader sorts.</summary>
+    public static string Numbers(IXLWorksheet sheet, CoverageReport report) => Range(sheet, "A", report);
 
     private static string Range(IXLWorksheet sheet, string letter, CoverageReport report) =>
-        $"'{sheet.Name}'!${letter}${HeadingRow + 1}:${letter}${HeadingRow + Math.Max(1, report.Rows.Count)}";
+        Book.Reference(sheet, $"${letter}${HeadingRow + 1}:${letter}${HeadingRow + Math.Max(1, report.Rows.Count)}");
 
     private static void Row(IXLWorksheet sheet, int number, CoverageRow row)
     {
-        Book.Text(sheet.Cell(number, 1), row.Title.Name);
-        Look.Changeable(Book.Number(sheet.Cell(number, 2), row.Weight));
+        var line = HeadingRow + number;
+        Book.Number(sheet.Cell(line, 1), number, "0");
+        Book.Text(sheet.Cell(line, 2), row.Title.Name).Style.Font.Bold = true;
+        Look.Changeable(Book.Number(sheet.Cell(line, 3), row.Weight));
         for (var i = 0; i < row.Cells.Count; i++)
         {
-            var cell = Book.Text(sheet.Cell(number, FirstCardColumn + i), row.Cells[i].Label);
+            var cell = Book.Text(sheet.Cell(line, FirstCardColumn + i), row.Cells[i].Label);
             Look.Tone(cell, row.Cells[i].Tone);
         }
     }
@@ -50,17 +54,19 @@ internal static class CoverageSheet
     private static void Finish(Book book, IXLWorksheet sheet, CoverageReport report)
     {
         var (lastRow, lastColumn) = (HeadingRow + report.Rows.Count, FirstCardColumn - 1 + report.Columns.Count);
-        Book.Width(sheet, 1, report.Rows.Select(row => row.Title.Name));
-        sheet.Column(2).Width = 8;
+        sheet.Column(1).Width = 5;
+        Book.Width(sheet, 2, report.Rows.Select(row => row.Title.Name), most: 32);
+        sheet.Column(3).Width = 9;
         if (report.Columns.Count > 0)
-            sheet.Columns(FirstCardColumn, lastColumn).Width = 24;
-        Look.Note(sheet.Range(2, 1, 2, Math.Max(2, Math.Min(lastColumn, 6))));
+            sheet.Columns(FirstCardColumn, lastColumn).Width = 20;
+        Look.Note(sheet.Range(2, 1, 2, Math.Max(3, Math.Min(lastColumn, 8))));
+        book.FitRows(sheet, HeadingRow, lastRow, lastColumn);
         Look.Heading(sheet.Range(HeadingRow, 1, HeadingRow, lastColumn));
         if (report.Rows.Count > 0)
         {
             Look.Body(sheet.Range(HeadingRow + 1, 1, lastRow, lastColumn));
             sheet.Range(HeadingRow, 1, lastRow, lastColumn).SetAutoFilter();
-            sheet.Range(HeadingRow + 1, 2, lastRow, 2).SetDataValidation().Decimal.EqualOrGreaterThan(0);
+            sheet.Range(HeadingRow + 1, 3, lastRow, 3).SetDataValidation().Decimal.EqualOrGreaterThan(0);
         }
 
         for (var row = 0; row < report.Rows.Count; row++)
@@ -69,7 +75,7 @@ internal static class CoverageSheet
                 Look.Evidence(sheet.Cell(HeadingRow + 1 + row, FirstCardColumn + column), report.Rows[row].Cells[column].Evidence);
         }
 
-        sheet.SheetView.Freeze(HeadingRow, 2);
-        book.PrepareForPrint(sheet, HeadingRow, 2, fitWidth: report.Columns.Count <= 14);
+        sheet.SheetView.Freeze(HeadingRow, 3);
+        book.PrepareForPrint(sheet, HeadingRow, 3, fitWidth: report.Columns.Count <= 8);
     }
 }

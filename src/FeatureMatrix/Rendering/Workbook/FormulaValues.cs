@@ -13,7 +13,7 @@ internal static class FormulaValues
 {
     /// <summary>Edits the package in place.</summary>
     public static void Write(
-        MemoryStream package, IReadOnlyDictionary<(string Sheet, string Cell), double> values, IReadOnlyDictionary<string, (int Rows, int Columns)> printTitles)
+        MemoryStream package, IReadOnlyDictionary<(string Sheet, string Cell), FormulaValue> values, IReadOnlyDictionary<string, (int Rows, int Columns)> printTitles)
     {
         package.Position = 0;
         using var document = SpreadsheetDocument.Open(package, isEditable: true);
@@ -24,8 +24,9 @@ internal static class FormulaValues
             var part = (WorksheetPart)document.WorkbookPart.GetPartById(sheet.Id!);
             foreach (var cell in part.Worksheet.Descendants<Cell>().Where(cell => cell.CellFormula is not null))
             {
-                cell.DataType = CellValues.Number;
-                cell.CellValue = new CellValue(values[(sheet.Name!, cell.CellReference!.Value!)].ToString("R", CultureInfo.InvariantCulture));
+                var (number, text) = values[(sheet.Name!, cell.CellReference!.Value!)];
+                cell.DataType = text is null ? CellValues.Number : CellValues.String;
+                cell.CellValue = new CellValue(text ?? number.ToString("R", CultureInfo.InvariantCulture));
             }
 
             part.Worksheet.Save();

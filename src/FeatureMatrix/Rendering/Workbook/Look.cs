@@ -28,7 +28,9 @@ internal static class Look
         range.Style.Alignment.WrapText = true;
         range.Style.Alignment.Vertical = XLAlignmentVerticalValues.Top;
         range.Style.Font.FontColor = XLColor.FromHtml("#4A4F57");
-        range.FirstRow().WorksheetRow().Height = 44;
+        var sheet = range.Worksheet;
+        var width = range.Columns().Sum(column => sheet.Column(column.ColumnNumber()).Width);
+        sheet.Row(range.FirstRow().RowNumber()).Height = (TextLines.Count(range.FirstCell().GetString(), width * 1.1) * 14.4) + 4;
     }
 
     /// <summary>A column heading.</summary>
@@ -86,29 +88,15 @@ internal static class Look
         cell.Style.Border.BottomBorderColor = Ink;
     }
 
-    /// <summary>A tone in words, for legends.</summary>
-    public static string ToneText(CellTone tone) => tone switch
-    {
-        CellTone.Works => "works, nothing lost",
-        CellTone.Cosmetic => "loses something cosmetic",
-        CellTone.Ungraded => "loses something nobody graded",
-        CellTone.Severe => "loses something severe",
-        CellTone.RunsNotKnown => "runs; what is lost is not known",
-        CellTone.NotKnown => "not known whether it runs",
-        CellTone.SoftwareOnly => "software rendering only",
-        CellTone.DoesNotRun => "does not run",
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
-
     // Tints of the colour-blind-safe palette of Okabe and Ito (2002), dark text on light fills; contrast is tested.
-    private static (string Fill, string Ink) Colours(CellTone tone) => tone switch
+    internal static (string Fill, string Ink) Colours(CellTone tone) => tone switch
     {
         CellTone.Works => ("#D9ECF7", "#0B2F47"),
         CellTone.Cosmetic => ("#F7F1B5", "#3A3500"),
         CellTone.Ungraded => ("#F3DFA6", "#3F2D00"),
         CellTone.Severe => ("#EBB68A", "#471F00"),
         CellTone.RunsNotKnown => ("#ECE3EA", "#43233A"),
-        CellTone.NotKnown => ("#FFFFFF", "#5A5A5A"),
+        CellTone.NotKnown => ("#FFFFFF", "#4F4F4F"),
         CellTone.SoftwareOnly => ("#C9CDD2", "#23272B"),
         CellTone.DoesNotRun => ("#4B4F55", "#FFFFFF"),
         _ => throw new System.Diagnostics.UnreachableException(),

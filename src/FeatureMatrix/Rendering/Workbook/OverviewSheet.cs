@@ -1,6 +1,7 @@
 using ClosedXML.Excel;
 using FeatureMatrix.Deciding;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Rendering.Workbook;
 
@@ -11,7 +12,7 @@ namespace FeatureMatrix.Rendering.Workbook;
 internal static class OverviewSheet
 {
     private const int HeadingRow = 5;
-    private const int FirstCountColumn = 3;
+    private const int FirstCountColumn = 4;
 
     /// <summary>Fills the sheet, which was added first so that it stands first.</summary>
     public static void Fill(Book book, IXLWorksheet sheet, EditionReport edition, OutcomeSheet outcomes, IReadOnlyList<IXLWorksheet> cardSheets)
@@ -20,13 +21,14 @@ internal static class OverviewSheet
         Look.Title(Book.Text(sheet.Cell(1, 1), edition.Catalog.Name));
         Book.Text(sheet.Cell(2, 1), Subtitle(edition));
         Book.Text(sheet.Cell(3, 1), "Scores are shares of the library's weight, 0 to 1: at worst and at best, over everything that is not known. Framed cells on other sheets may be changed; everything here follows.");
-        string[] headings = ["Card", "What you lose", .. tones.Select(Look.ToneText), "Score at worst", "Score at best"];
+        string[] headings = ["No.", "Card", "What you lose", .. tones.Select(tone => Names.Sentence(CellWording.Of(tone))), "Score at worst", "Score at best"];
         for (var column = 0; column < headings.Length; column++)
             Book.Text(sheet.Cell(HeadingRow, column + 1), headings[column]);
         for (var i = 0; i < edition.Cards.Count; i++)
             Row(book, sheet, HeadingRow + 1 + i, edition, i, tones, outcomes, cardSheets[i]);
         Finish(book, sheet, edition, headings.Length);
         Legend(sheet, HeadingRow + edition.Cards.Count + 3, tones);
+        book.PrepareForPrint(sheet, HeadingRow);
     }
 
     private static string Subtitle(EditionReport edition)
@@ -41,13 +43,14 @@ internal static class OverviewSheet
         Book book, IXLWorksheet sheet, int row, EditionReport edition, int index, CellTone[] tones, OutcomeSheet outcomes, IXLWorksheet cardSheet)
     {
         var card = edition.Cards[index];
-        Book.Link(Book.Text(sheet.Cell(row, 1), card.Card.Name), cardSheet);
-        Book.Text(sheet.Cell(row, 2), card.Headline);
+        Book.Number(sheet.Cell(row, 1), index + 1, "0");
+        Book.Link(Book.Text(sheet.Cell(row, 2), card.Card.Name), cardSheet);
+        Book.Text(sheet.Cell(row, 3), card.Headline);
         for (var i = 0; i < tones.Length; i++)
         {
             var tone = tones[i];
             book.Formula(
-                sheet.Cell(row, FirstCountColumn + i), $"COUNTIFS({outcomes.Column("Card")},$A{row},{outcomes.Column("Verdict")},\"{tone}\")",
+                sheet.Cell(row, FirstCountColumn + i), $"COUNTIFS({outcomes.Column("Card no.")},$A{row},{outcomes.Column("Verdict")},{Book.Quoted(CellWording.Of(tone))})",
                 card.Cells.Count(cell => cell.Tone == tone), "0");
         }
 
@@ -61,7 +64,7 @@ internal static class OverviewSheet
             var sum = card.Cells.Sum(cell => edition.Decisions.WeightOf(cell.Title) * value(cell));
             book.Formula(
                 sheet.Cell(row, FirstCountColumn + column),
-                $"IF(SUMIFS({outcomes.Column("Weight")},{outcomes.Column("Card")},$A{row})=0,0,SUMIFS({outcomes.Column(heading)},{outcomes.Column("Card")},$A{row})/SUMIFS({outcomes.Column("Weight")},{outcomes.Column("Card")},$A{row}))",
+                $"IF(SUMIFS({outcomes.Column("Weight")},{outcomes.Column("Card no.")},$A{row})=0,0,SUMIFS({outcomes.Column(heading)},{outcomes.Column("Card no.")},$A{row})/SUMIFS({outcomes.Column("Weight")},{outcomes.Column("Card no.")},$A{row}))",
                 total == 0 ? 0 : sum / total, "0.000");
         }
     }
@@ -69,38 +72,45 @@ internal static class OverviewSheet
     private static void Finish(Book book, IXLWorksheet sheet, EditionReport edition, int columns)
     {
         var lastRow = HeadingRow + edition.Cards.Count;
-        Book.Width(sheet, 1, edition.Cards.Select(card => card.Card.Name));
-        sheet.Column(2).Width = 56;
-        sheet.Columns(FirstCountColumn, columns).Width = 12;
+        sheet.Column(1).Width = 5;
+        Book.Width(sheet, 2, edition.Cards.Select(card => card.Card.Name).Append("loses something nobody graded"), most: 34);
+        sheet.Column(3).Width = 60;
+        sheet.Columns(FirstCountColumn, columns).Width = 10.5;
         Look.Note(sheet.Range(2, 1, 2, 8));
-        sheet.Row(2).Height = 18;
         Look.Note(sheet.Range(3, 1, 3, 8));
         Look.Heading(sheet.Range(HeadingRow, 1, HeadingRow, columns));
         if (edition.Cards.Count > 0)
             Look.Body(sheet.Range(HeadingRow + 1, 1, lastRow, columns));
-        sheet.SheetView.Freeze(HeadingRow, 1);
-        book.PrepareForPrint(sheet, HeadingRow, 1);
+        book.FitRows(sheet, HeadingRow, lastRow, columns);
+        sheet.SheetView.Freeze(HeadingRow, 2);
     }
 
     private static void Legend(IXLWorksheet sheet, int row, CellTone[] tones)
     {
-        Look.Heading(sheet.Range(row, 1, row, 2));
-        Book.Text(sheet.Cell(row, 1), "Legend");
+        Look.Heading(sheet.Range(row, 2, row, 3));
+        Book.Text(sheet.Cell(row, 2), "Legend");
         foreach (var tone in tones)
         {
-            var cell = Book.Text(sheet.Cell(++row, 1), Look.ToneText(tone));
-            Look.Tone(cell, tone);
+            Look.Tone(Book.Text(sheet.Cell(++row, 2), CellWording.Of(tone)), tone);
+            Book.Text(sheet.Cell(row, 3), Names.Sentence(CellWording.Meaning(tone)));
         }
 
-        foreach (var (evidence, text) in new[]
+        foreach (var evidence in Enum.GetValues<CellEvidence>())
         {
-            (CellEvidence.Seen, "thick lower edge: somebody watched this very route"),
-            (CellEvidence.Documented, "thin lower edge: measured or documented throughout"),
-            (CellEvidence.Inferred, "dashed lower edge: something is inferred"),
-            (CellEvidence.NotKnown, "dotted lower edge: something that decides is not known"),
-        })
-        {
-            Look.Evidence(Book.Text(sheet.Cell(++row, 1), text), evidence);
+            Look.Evidence(Book.Text(sheet.Cell(++row, 2), $"{Edge(evidence)} lower edge"), evidence);
+            Book.Text(sheet.Cell(row, 3), Names.Sentence(CellWording.Meaning(evidence)));
         }
+
+        Look.Changeable(Book.Text(sheet.Cell(++row, 2), "framed in blue"));
+        Book.Text(sheet.Cell(row, 3), "Yours to change: weights, worths, prices. Everything that depends on them recalculates.");
     }
+
+    private static string Edge(CellEvidence evidence) => evidence switch
+    {
+        CellEvidence.Seen => "thick",
+        CellEvidence.Documented => "thin",
+        CellEvidence.Inferred => "dashed",
+        CellEvidence.NotKnown => "dotted",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
 }

@@ -28,6 +28,7 @@ internal static class PolicySheet
         sheet.Column(2).Width = 48;
         Look.Note(sheet.Range(2, 1, 2, 2));
         Look.Body(sheet.Range(FirstRow, 1, row - 1, 2));
+        book.FitRows(sheet, FirstRow, row - 1, 2);
         book.PrepareForPrint(sheet, 1);
         return sheet;
     }

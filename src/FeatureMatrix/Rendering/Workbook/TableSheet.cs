@@ -51,6 +51,7 @@ internal static class TableSheet
             sheet.Range(HeadingRow, 1, HeadingRow + table.Rows.Count, columns).SetAutoFilter();
         }
 
+        book.FitRows(sheet, HeadingRow, HeadingRow + table.Rows.Count, columns);
         sheet.SheetView.Freeze(HeadingRow, Math.Min(frozenColumns, columns));
         book.PrepareForPrint(sheet, HeadingRow, frozenColumns);
     }

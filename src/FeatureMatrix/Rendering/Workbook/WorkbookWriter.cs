@@ -31,14 +31,21 @@ public static class WorkbookWriter
         var coverage = CoverageSheet.Add(book, "Coverage", edition.ByCard);
         CoverageSheet.Add(book, "Coverage by setup", edition.BySetup);
         var cards = edition.Cards.Select(card => CardSheet(book, card, overview)).ToList();
+        if (CompareSheet.Pair(edition) is { } pair)
+            CompareSheet.Add(book, pair, CoverageSheet.Weights(coverage, edition.ByCard), CoverageSheet.Numbers(coverage, edition.ByCard), edition.ByCard);
         TableSheet.Add(book, "Wrappers", edition.Wrappers.ToTable());
         TableSheet.Add(book, "Features by card", edition.Supply.ToTable(), 2);
+        TableSheet.Add(book, "Drivers", DriverReport.TableOf(edition.Catalog), 2);
+        TableSheet.Add(book, "Memory", MemoryReport.HighestModes(edition.Memory));
+        if (edition.Catalog.Runs.Count > 0)
+            TableSheet.Add(book, "Runs", RunTable.Of(edition.Catalog), 2);
         TableSheet.Add(book, "Sources", edition.Sources.ToTable());
         PolicySheet.Add(book, edition.Decisions.Policy);
         var outcomes = OutcomeSheet.Add(
-            book, edition, CoverageSheet.Weights(coverage, edition.ByCard), CoverageSheet.Titles(coverage, edition.ByCard));
+            book, edition, CoverageSheet.Weights(coverage, edition.ByCard), CoverageSheet.Numbers(coverage, edition.ByCard));
         OverviewSheet.Fill(book, overview, edition, outcomes, cards);
-        LinkHeadings(coverage, edition, cards);
+        LinkHeadings(coverage, cards);
+        WhySheet.Add(book, edition.ByCard, coverage, cards);
         return Finished(book);
     }
 
@@ -49,10 +56,10 @@ public static class WorkbookWriter
         return sheet;
     }
 
-    private static void LinkHeadings(IXLWorksheet coverage, EditionReport edition, List<IXLWorksheet> cards)
+    private static void LinkHeadings(IXLWorksheet coverage, List<IXLWorksheet> cards)
     {
         for (var i = 0; i < cards.Count; i++)
-            Book.Link(coverage.Cell(CoverageSheet.HeadingRow, 3 + i), cards[i]);
+            Book.Link(coverage.Cell(CoverageSheet.HeadingRow, CoverageSheet.FirstCardColumn + i), cards[i]);
     }
 
     private static void Describe(XLWorkbook workbook, EditionReport edition)
@@ -67,7 +74,8 @@ public static class WorkbookWriter
         workbook.Properties.LastModifiedBy = "FeatureMatrix";
     }
 
-    private static byte[] Finished(Book book)
+    /// <summary>A finished book as bytes, completed and made reproducible.</summary>
+    internal static byte[] Finished(Book book)
     {
         using var stream = new MemoryStream();
         book.Workbook.SaveAs(stream, new SaveOptions { EvaluateFormulasBeforeSaving = false, GenerateCalculationChain = false });

@@ -21,6 +21,13 @@ public sealed class A_recalculated_workbook(LodenSluice bench) : IClassFixture<L
     }
 
     [Fact]
+    public void Agrees_also_where_names_look_like_criteria_and_formulas()
+    {
+        var edition = Editions.Of(Editions.Hostile);
+        AssertSame(Editions.Saved(edition), new SavedWorkbook(LibreOffice.Recalculate(WorkbookWriter.Write(edition))));
+    }
+
+    [Fact]
     public void Does_calculate_and_not_just_repeat_what_it_read()
     {
         var written = Editions.Saved(Editions.Of(Editions.TwoCards));
@@ -36,7 +43,7 @@ public sealed class A_recalculated_workbook(LodenSluice bench) : IClassFixture<L
         var library = catalog.Libraries.Single();
         var written = Editions.Saved(Editions.Of(catalog, library));
         var typed = written.With(
-            ("Coverage", $"B{written.RowOf("Coverage", "Low Mist")}", 0.5), ("Coverage", $"B{written.RowOf("Coverage", "Copper Gate")}", 4),
+            ("Coverage", $"C{written.RowOf("Coverage", "Low Mist")}", 0.5), ("Coverage", $"C{written.RowOf("Coverage", "Copper Gate")}", 4),
             ("Policy", WorthCell(written, "severe"), 0.3), ("Policy", WorthCell(written, "cosmetic"), 0.9));
         var changed = new Library
         {

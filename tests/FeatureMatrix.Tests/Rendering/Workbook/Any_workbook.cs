@@ -85,6 +85,13 @@ public sealed class Any_workbook(LodenSluice bench) : IClassFixture<LodenSluice>
     }
 
     [Fact]
+    public void Has_the_parts_that_were_read_and_approved()
+    {
+        var parts = Editions.Saved(Editions.Of(Editions.TwoCards, new DateOnly(2026, 3, 14))).Parts;
+        Golden.Matches("workbook/two-cards.txt", string.Concat(parts.Select(part => $"=== {part.Path}\n{part.Text.Replace("><", ">\n<", StringComparison.Ordinal)}\n")));
+    }
+
+    [Fact]
     public void Links_only_to_places_that_exist()
     {
         var saved = Editions.Saved(Editions.Of(bench.Catalog, null));

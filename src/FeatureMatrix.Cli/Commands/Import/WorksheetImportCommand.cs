@@ -1,0 +1,63 @@
+using System.CommandLine;
+using System.Globalization;
+using FeatureMatrix.Importing.Worksheets;
+using FeatureMatrix.Loading;
+
+namespace FeatureMatrix.Cli.Commands.Import;
+
+/// <summary>Reads a filled bench worksheet back into the collection.</summary>
+internal static class WorksheetImportCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var file = new Argument<string>("file") { Description = "The filled worksheet, saved as .xlsx." };
+        var command = new Command("worksheet", "Read a filled bench worksheet. Shows what would change; --write writes it.")
+        {
+            file, ImportSession.WriteOption, Session.CollectionOption,
+        };
+        command.SetAction(parsed =>
+        {
+            var path = parsed.GetValue(file)!;
+            if (!File.Exists(path))
+                throw new UsageException($"There is no file {path}.");
+            var folder = Session.Folder(parsed.GetValue(Session.CollectionOption));
+            var texts = CollectionFolder.Read(folder, Session.VocabularyFolder);
+            if (Session.Load(folder, terminal).Catalog is null)
+                return ExitCode.Faults;
+            var import = WorksheetImport.Of(texts.Files, File.ReadAllBytes(path));
+            foreach (var fault in import.Faults)
+                terminal.Tell($"{fault.Place}: {fault.Message}");
+            if (import.Faults.Count > 0)
+            {
+                terminal.Tell($"{import.Faults.Count.ToString(CultureInfo.InvariantCulture)} faults in {path}; nothing was written.");
+                return ExitCode.Faults;
+            }
+
+            terminal.Print($"Read {Count(import.ObservationCount)} observations and {Count(import.RunCount)} runs; {Count(import.EmptyCount)} rows without an answer were passed over.\n");
+            return Finish(import, folder, parsed.GetValue(ImportSession.WriteOption), terminal);
+        });
+        return command;
+    }
+
+    private static int Finish(WorksheetImport import, string folder, bool writes, Terminal terminal)
+    {
+        foreach (var line in import.Lines)
+            terminal.Print(line + "\n");
+        if (import.Files.Count == 0)
+            terminal.Print("The collection holds all of it already.\n");
+        else if (!writes)
+            terminal.Print("Nothing was written. Say --write to write it.\n");
+        foreach (var file in writes ? import.Files : [])
+        {
+            var target = Path.Combine(folder, file.Path);
+            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
+            File.WriteAllText(target + ".being-written", file.Text);
+            File.Move(target + ".being-written", target, overwrite: true);
+            terminal.Print($"Wrote {target}\n");
+        }
+
+        return ExitCode.Fine;
+    }
+
+    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,110 @@
+using System.Text.RegularExpressions;
+using DocumentFormat.OpenXml.Packaging;
+using FeatureMatrix.Loading;
+
+namespace FeatureMatrix.Importing.Worksheets;
+
+/// <summary>Something wrong with a filled worksheet.</summary>
+/// <param name="Place">The sheet and the cell, such as <c>Runs!U4</c>.</param>
+/// <param name="Message">What stands there and what may stand there.</param>
+public sealed record WorksheetFault(string Place, string Message);
+
+/// <summary>What a filled worksheet holds, as files of a collection; nothing is looked up yet.</summary>
+/// <param name="Files">The files; none for a sheet on which nothing was filled in.</param>
+/// <param name="Faults">What is wrong already. Then the files are not to be used.</param>
+/// <param name="Places">Where each place of the files comes from.</param>
+/// <param name="ObservationCount">Rows that say something was seen.</param>
+/// <param name="RunCount">Runs.</param>
+/// <param name="EmptyCount">Rows without an answer.</param>
+internal sealed record WorksheetReading(
+    IReadOnlyList<SourceText> Files, IReadOnlyList<WorksheetFault> Faults, PlaceMap Places, int ObservationCount, int RunCount, int EmptyCount);
+
+/// <summary>Reads a bench worksheet after somebody filled it in, with whatever program.</summary>
+internal static partial class WorksheetReader
+{
+    private const int LongestName = 80;
+
+    /// <summary>Reads the workbook and collects all faults.</summary>
+    public static WorksheetReading Read(byte[] workbook)
+    {
+        var faults = new List<WorksheetFault>();
+        var places = new PlaceMap();
+        if (SheetsOf(workbook) is not { } sheets)
+            return new WorksheetReading([], [new WorksheetFault("the file", WorksheetFaultTexts.NoWorkbook)], places, 0, 0, 0);
+        var name = NameOf(sheets, faults);
+        var files = new List<SourceText>();
+        var observations = new ObservationRows(Sheet(WorksheetLayout.Observations), $"observations/from-worksheet-{name}.yaml", places, faults);
+        var runs = new RunRows(Sheet(WorksheetLayout.Runs), $"runs/from-worksheet-{name}.csv", places, faults);
+        files.AddRange(new[] { observations.ToFile(), runs.ToFile() }.OfType<SourceText>());
+        return new WorksheetReading(files, faults, places, observations.Count, runs.Count, observations.EmptyCount);
+
+        SheetCells Sheet(string wanted)
+        {
+            if (sheets.FirstOrDefault(sheet => sheet.Name == wanted) is { } found)
+                return found;
+            faults.Add(new WorksheetFault(wanted, WorksheetFaultTexts.MissingSheet));
+            return new SheetCells(wanted, new Dictionary<(int Row, int Column), string>());
+        }
+    }
+
+    private static IReadOnlyList<SheetCells>? SheetsOf(byte[] workbook)
+    {
+        try
+        {
+            return SheetCells.ReadAll(workbook);
+        }
+        catch (Exception problem) when (problem is FileFormatException or InvalidDataException or OpenXmlPackageException or IOException
+            or System.Xml.XmlException or ArgumentException or FormatException or KeyNotFoundException)
+        {
+            return null;
+        }
+    }
+
+    // The name becomes part of file names, so that it must not lead anywhere else.
+    private static string NameOf(IReadOnlyList<SheetCells> sheets, List<WorksheetFault> faults)
+    {
+        foreach (var sheet in sheets)
+        {
+            foreach (var ((row, column), text) in sheet.Cells)
+            {
+                if (text != WorksheetLayout.NameLabel)
+                    continue;
+                var name = sheet[row, column + 1];
+                if (name.Length > LongestName || !FileName().IsMatch(name))
+                    faults.Add(new WorksheetFault(sheet.Place(row, column + 1), WorksheetFaultTexts.BadName(name)));
+                return name;
+            }
+        }
+
+        faults.Add(new WorksheetFault("Read me!B2", WorksheetFaultTexts.BadName("")));
+        return "";
+    }
+
+    [GeneratedRegex("^[a-z0-9]([a-z0-9-]*[a-z0-9])?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1_000)]
+    private static partial Regex FileName();
+}
+
+/// <summary>Which cell of the worksheet each place of the files came from.</summary>
+internal sealed class PlaceMap
+{
+    private readonly Dictionary<(string File, int Line), List<(int Column, string Text, string Place)>> _entries = [];
+
+    /// <summary>Notes that from this column on, up to the next entry, the line holds what stands in the cell.</summary>
+    public void Add(string file, int line, int column, string text, string place)
+    {
+        if (!_entries.TryGetValue((file, line), out var entries))
+            _entries[(file, line)] = entries = [];
+        entries.Add((column, text, place));
+    }
+
+    /// <summary>The cell behind a fault; null where the place is in no file of the worksheet.</summary>
+    public string? Of(Fault fault)
+    {
+        if (!_entries.TryGetValue((fault.Origin.File, fault.Origin.Line), out var entries))
+            return null;
+        // A line of a run log is one place to the loader; what it quotes tells the cell.
+        return entries.Exists(entry => entry.Column > 1)
+            ? entries.LastOrDefault(entry => entry.Column <= fault.Origin.Column, entries[0]).Place
+            : entries.FirstOrDefault(entry => entry.Text.Length > 0 && fault.Message.Contains($"'{entry.Text}'", StringComparison.Ordinal), entries[0]).Place;
+    }
+}

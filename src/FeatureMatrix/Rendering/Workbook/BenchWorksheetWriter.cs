@@ -1,0 +1,134 @@
+using ClosedXML.Excel;
+using FeatureMatrix.Importing;
+using FeatureMatrix.Importing.Worksheets;
+using FeatureMatrix.Model;
+using FeatureMatrix.Reports;
+
+namespace FeatureMatrix.Rendering.Workbook;
+
+/// <summary>Writes a bench worksheet: rows to fill in, with lists to choose from, and room for a run log.</summary>
+public static class BenchWorksheetWriter
+{
+    private const int SpareRows = 200;
+    private static readonly string[] RunColumns =
+    [
+        "title", "scene", "renderer", "wrapper", "card", "specimen", "driver", "os", "rig", "width", "height", "depth", "refresh", "samples", "filtering",
+        "preset", "vsync", "sound", "factor", "run", "fps", "min-fps", "discarded", "date", "by", "note",
+    ];
+
+    /// <summary>The worksheet's bytes; the same tests give the same bytes.</summary>
+    public static byte[] Write(BenchWorksheet worksheet)
+    {
+        using var book = new Book();
+        var moment = new DateTime(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
+        (book.Workbook.Properties.Created, book.Workbook.Properties.Modified) = (moment, moment);
+        (book.Workbook.Properties.Title, book.Workbook.Properties.Author, book.Workbook.Properties.LastModifiedBy) = (worksheet.Name, "FeatureMatrix", "FeatureMatrix");
+        ReadMe(book, worksheet);
+        var observations = book.AddSheet(WorksheetLayout.Observations);
+        var runs = book.AddSheet(WorksheetLayout.Runs);
+        var words = Words(book, worksheet.Catalog);
+        Observations(book, observations, worksheet, words);
+        Runs(book, runs, words);
+        return WorkbookWriter.Finished(book);
+    }
+
+    private static void ReadMe(Book book, BenchWorksheet worksheet)
+    {
+        var sheet = book.AddSheet("Read me");
+        Look.Title(Book.Text(sheet.Cell(1, 1), $"Bench worksheet: {worksheet.Catalog.Name}"));
+        Book.Text(sheet.Cell(2, 1), WorksheetLayout.NameLabel);
+        Book.Text(sheet.Cell(2, 2), worksheet.Name);
+        var row = 3;
+        foreach (var line in BenchWorksheet.Instructions.Concat(BenchWorksheet.Cautions))
+        {
+            Book.Text(sheet.Cell(++row, 1), line).Style.Alignment.WrapText = true;
+            if (BenchWorksheet.Cautions.Contains(line))
+                sheet.Cell(row, 1).Style.Font.Bold = true;
+        }
+
+        sheet.Column(1).Width = 100;
+        sheet.Column(2).Width = 30;
+        book.FitRows(sheet, 4, row, 1);
+        book.PrepareForPrint(sheet, 1);
+    }
+
+    private static Dictionary<string, string> Words(Book book, Catalog catalog)
+    {
+        var sheet = book.AddSheet("Words");
+        var ranges = new Dictionary<string, string>(StringComparer.Ordinal);
+        (string Heading, IEnumerable<string> Words)[] lists =
+        [
+            ("title", catalog.Titles.Select(title => title.Id)),
+            ("renderer", catalog.Titles.SelectMany(title => title.Renderers).Select(renderer => renderer.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)),
+            ("card", catalog.Cards.Select(card => card.Id)), ("specimen", catalog.Specimens.Select(specimen => specimen.Id)),
+            ("driver", catalog.Drivers.Select(WorksheetLayout.Written)), ("os", catalog.Oses.Select(os => os.Id)),
+            ("wrapper", catalog.WrapperVersions.Select(WorksheetLayout.Written).Prepend("none")), ("rig", catalog.Rigs.Select(rig => rig.Id)),
+            ("runs", ["yes", "no"]), ("seen", ["yes", "broken", "no"]), ("grade", ["measured", "documented", "inferred", "hearsay"]), ("vsync", ["on", "off"]), ("sound", ["on", "off"]),
+        ];
+        for (var column = 0; column < lists.Length; column++)
+        {
+            var words = lists[column].Words.ToList();
+            Book.Text(sheet.Cell(1, column + 1), lists[column].Heading);
+            for (var row = 0; row < words.Count; row++)
+                Book.Text(sheet.Cell(row + 2, column + 1), words[row]);
+            Book.Width(sheet, column + 1, words.Append(lists[column].Heading), most: 32);
+            var letter = sheet.Column(column + 1).ColumnLetter();
+            ranges[lists[column].Heading] = Book.Reference(sheet, $"${letter}$2:${letter}${Math.Max(2, words.Count + 1)}");
+        }
+
+        Look.Heading(sheet.Range(1, 1, 1, lists.Length));
+        sheet.SheetView.FreezeRows(1);
+        book.PrepareForPrint(sheet, 1);
+        return ranges;
+    }
+
+    private static void Observations(Book book, IXLWorksheet sheet, BenchWorksheet worksheet, Dictionary<string, string> words)
+    {
+        var columns = WorksheetLayout.ObservationColumns;
+        for (var row = 0; row < worksheet.Tasks.Count; row++)
+        {
+            var (route, lookAt, why) = worksheet.Tasks[row];
+            Put("title", route.Renderer.Title.Id);
+            Put("renderer", route.Renderer.Id);
+            Put("card", route.Setup.Card.Id);
+            Put("driver", WorksheetLayout.Written(route.Setup.Driver));
+            Put("os", route.Setup.Os.Id);
+            Put("wrapper", route.Wrapper is { } wrapper ? WorksheetLayout.Written(wrapper) : "none");
+            for (var i = 0; i < Math.Min(lookAt.Count, WorksheetLayout.Features); i++)
+                Put(WorksheetLayout.Feature(i + 1), lookAt[i]);
+            Put("why", why);
+
+            void Put(string column, string text) => Book.Text(sheet.Cell(row + 2, columns.ToList().IndexOf(column) + 1), text);
+        }
+
+        Finish(book, sheet, columns, worksheet.Tasks.Count, words, column => column.StartsWith("seen", StringComparison.Ordinal) ? "seen" : column);
+    }
+
+    private static void Runs(Book book, IXLWorksheet sheet, Dictionary<string, string> words) =>
+        Finish(book, sheet, RunColumns, 0, words, column => column == "runs" ? "" : column);
+
+    private static void Finish(Book book, IXLWorksheet sheet, IReadOnlyList<string> columns, int rows, Dictionary<string, string> words, Func<string, string> listOf)
+    {
+        var last = 1 + rows + SpareRows;
+        for (var column = 1; column <= columns.Count; column++)
+        {
+            var name = columns[column - 1];
+            Book.Text(sheet.Cell(1, column), name);
+            sheet.Column(column).Width = WorksheetLayout.WidthOf(name);
+            var range = sheet.Range(2, column, last, column);
+            range.Style.NumberFormat.Format = name is "width" or "height" or "depth" or "run" or "samples" ? "0" : name is "fps" or "min-fps" or "refresh" ? "0.0##" : "@";
+            if (words.TryGetValue(listOf(name), out var list))
+            {
+                var rule = range.SetDataValidation();
+                rule.List(list, inCellDropdown: true);
+                rule.ShowErrorMessage = false;
+            }
+        }
+
+        Look.Heading(sheet.Range(1, 1, 1, columns.Count));
+        if (rows > 0)
+            Look.Body(sheet.Range(2, 1, rows + 1, columns.Count));
+        sheet.SheetView.Freeze(1, 1);
+        book.PrepareForPrint(sheet, 1, 1, fitWidth: false);
+    }
+}
