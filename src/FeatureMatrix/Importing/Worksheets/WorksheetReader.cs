@@ -105,6 +105,14 @@ internal sealed class PlaceMap
         // A line of a run log is one place to the loader; what it quotes tells the cell.
         return entries.Exists(entry => entry.Column > 1)
             ? entries.LastOrDefault(entry => entry.Column <= fault.Origin.Column, entries[0]).Place
-            : entries.FirstOrDefault(entry => entry.Text.Length > 0 && fault.Message.Contains($"'{entry.Text}'", StringComparison.Ordinal), entries[0]).Place;
+            : entries.FirstOrDefault(entry => IsAbout(fault.Message, entry.Text), entries[0]).Place;
+    }
+
+    /// <summary>True where the word that a fault is about, the last it quotes before what would be legal, begins the cell.</summary>
+    private static bool IsAbout(string message, string cell)
+    {
+        var quoted = message.Split(';')[0].Split('\'');
+        return quoted.Length > 2 && cell.Length > 0
+            && (cell == quoted[^2] || cell.StartsWith(quoted[^2] + " ", StringComparison.Ordinal));
     }
 }
