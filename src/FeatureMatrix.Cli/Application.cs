@@ -52,5 +52,9 @@ internal static class Application
         WorksheetCommand.Create(terminal),
         SchemaCommand.Create(terminal),
         ImportCommand.Create(terminal),
+        IdentifyCommand.Create(terminal),
+        ChipsCommand.Create(terminal),
+        DifferenceCommand.Create(terminal),
+        FitCommand.Create(terminal),
     ];
 }

@@ -52,6 +52,11 @@ internal sealed class Session
     /// <summary>The operating system that a word means; null for no word.</summary>
     public Os? Os(string? word) => word is null ? null : Find.One(word, "operating system", Catalog.Oses, one => one.Id, one => one.Name);
 
+    /// <summary>The titles of the library that the command line names, or all.</summary>
+    public static IReadOnlyList<Title> TitlesOf(ParseResult parsed, Catalog catalog) => parsed.GetValue(LibraryOption) is { } id
+        ? [.. Find.One(id, "library", catalog.Libraries, one => one.Id, one => one.Name).Entries.Select(entry => entry.Title)]
+        : catalog.Titles;
+
     /// <summary>Loads a folder and prints its errors.</summary>
     public static LoadResult Load(string folder, Terminal terminal)
     {

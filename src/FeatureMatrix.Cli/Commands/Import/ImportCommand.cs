@@ -9,6 +9,10 @@ internal static class ImportCommand
         "import", "Read what cards, drivers and titles say of themselves into the collection. Shows what would change; --write writes it.")
     {
         OpenGlCommand.Create(terminal),
+        DumpCommand.Create(terminal),
+        InfCommand.Create(terminal),
+        TitleCommand.Create(terminal),
+        RunsCommand.Create(terminal),
         WorksheetImportCommand.Create(terminal),
     };
 }

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using FeatureMatrix.Importing;
+using FeatureMatrix.Importing.Records;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Loading.Writing;
 using FeatureMatrix.Model;
@@ -55,9 +57,14 @@ internal sealed class ImportSession
     }
 
     /// <summary>Shows the change and, where asked to, writes it. The exit code.</summary>
-    public int Finish(IEnumerable<RecordChange> records)
+    public int Finish(IEnumerable<RecordChange> records) => Finish(CollectionEditor.Change(_files, [.. records]));
+
+    /// <summary>Shows and, where asked to, writes rows of a bench log that the collection lacks. The exit code.</summary>
+    public int Finish(string name, IEnumerable<RunLogRow> rows) =>
+        Finish(CollectionEditor.Add(_files, NewRuns.Of(_files, name, rows) is { } file ? [file] : []));
+
+    private int Finish(CollectionChange change)
     {
-        var change = CollectionEditor.Change(_files, [.. records]);
         _terminal.Print(ImportReport.Change(change));
         if (change.Result.Catalog is null)
         {

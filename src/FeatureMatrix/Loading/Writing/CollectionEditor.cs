@@ -27,16 +27,26 @@ public static class CollectionEditor
         }
 
         var before = files.ToDictionary(file => file.Path, file => file.Text);
-        List<FileChange> changes =
-        [
-            .. touched.Where(file => before.GetValueOrDefault(file.Path, "") != file.Text)
-                .Select(file => new FileChange(file.Path, before.GetValueOrDefault(file.Path), file.Text)),
-        ];
+        return Changed(
+            files,
+            [
+                .. touched.Where(file => before.GetValueOrDefault(file.Path, "") != file.Text)
+                    .Select(file => new FileChange(file.Path, before.GetValueOrDefault(file.Path), file.Text)),
+            ],
+            kept);
+    }
+
+    /// <summary>The collection with files that it does not have yet.</summary>
+    public static CollectionChange Add(IReadOnlyList<SourceText> files, IReadOnlyList<SourceText> added) =>
+        Changed(files, [.. added.Select(file => new FileChange(file.Path, null, file.Text))], []);
+
+    private static CollectionChange Changed(IReadOnlyList<SourceText> files, IReadOnlyList<FileChange> changes, IReadOnlyList<KeptValue> kept)
+    {
         var after = changes.ToDictionary(change => change.Path, change => new SourceText(change.Path, change.After));
         List<SourceText> whole =
         [
             .. files.Select(file => after.GetValueOrDefault(file.Path, file)),
-            .. after.Values.Where(file => !before.ContainsKey(file.Path)),
+            .. changes.Where(change => change.Before is null).Select(change => after[change.Path]),
         ];
         return new CollectionChange(changes, kept, CollectionLoader.Load(whole));
     }

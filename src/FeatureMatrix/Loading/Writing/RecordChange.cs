@@ -51,7 +51,11 @@ public sealed record KeyChange(string Key, YamlValue Value, KeyRule Rule)
 /// <param name="Place">The way to it; the first step is a top-level key.</param>
 /// <param name="NewFile">The file that gets it where no file of the collection has it, below the collection's folder.</param>
 /// <param name="Keys">Its keys, in the order in which a new record has them.</param>
-public sealed record RecordChange(IReadOnlyList<Step> Place, string NewFile, IReadOnlyList<KeyChange> Keys);
+public sealed record RecordChange(IReadOnlyList<Step> Place, string NewFile, IReadOnlyList<KeyChange> Keys)
+{
+    /// <summary>True where a new record is written key by key in lines, because further keys will join it.</summary>
+    public bool InLines { get; init; }
+}
 
 /// <summary>A value that stays although the import would have another.</summary>
 /// <param name="File">The file.</param>

@@ -158,7 +158,7 @@ internal sealed class TextFile(string path, string text, List<KeptValue> kept)
         var keys = change.Keys.Where(key => key.Rule != KeyRule.Remove).Select(key => (key.Key, key.Value)).ToList();
         YamlValue value = new YamlValue.Map(missing[^1] is Step.Item item
             ? [.. item.Identity.Select(pair => (pair.Key, (YamlValue)new YamlValue.Text(pair.Value))), .. keys]
-            : keys);
+            : keys, change.InLines);
         for (var i = missing.Count - 1; i > 0; i--)
             value = Wrapped(missing[i], value);
         switch (missing[0], at)

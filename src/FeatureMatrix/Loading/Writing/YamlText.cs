@@ -46,7 +46,7 @@ internal static partial class YamlText
         YamlValue.Text => true,
         YamlValue.List { Items.Count: 0 } or YamlValue.Map { Entries.Count: 0 } => true,
         YamlValue.List list => list.Items.All(item => item is YamlValue.Text) && before + Inline(list).Length <= LongestInline,
-        YamlValue.Map map => map.Entries.All(entry => entry.Value is YamlValue.Text) && before + Inline(map).Length <= LongestInline,
+        YamlValue.Map map => !map.InLines && map.Entries.All(entry => entry.Value is YamlValue.Text) && before + Inline(map).Length <= LongestInline,
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 

@@ -21,7 +21,9 @@ public abstract record YamlValue
     }
 
     /// <summary>Keys with values, in the order in which they are to be written; the order does not matter for equality.</summary>
-    public sealed record Map(IReadOnlyList<(string Key, YamlValue Value)> Entries) : YamlValue
+    /// <param name="Entries">The keys.</param>
+    /// <param name="InLines">True to write each key in a line of its own however short the map is, because it will grow.</param>
+    public sealed record Map(IReadOnlyList<(string Key, YamlValue Value)> Entries, bool InLines = false) : YamlValue
     {
         /// <inheritdoc/>
         public bool Equals(Map? other) =>

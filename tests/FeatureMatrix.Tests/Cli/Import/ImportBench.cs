@@ -48,6 +48,14 @@ internal sealed class ImportBench : IDisposable
         return Printed;
     }
 
+    /// <summary>What a command that reads no collection prints.</summary>
+    public static string WithoutCollection(string words)
+    {
+        var results = new StringWriter();
+        Assert.Equal(0, Application.Run(words.Split(' '), new Terminal(results, new StringWriter(), useColour: false)));
+        return results.ToString();
+    }
+
     public Catalog Load()
     {
         var texts = CollectionFolder.Read(Folder, Session.VocabularyFolder);

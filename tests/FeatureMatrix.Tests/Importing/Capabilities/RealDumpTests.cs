@@ -8,9 +8,11 @@ using FeatureMatrix.Tests.Importing.Measuring;
 using FeatureMatrix.Tests.Support;
 using Supplied = FeatureMatrix.Model.Support;
 
+[assembly: AssemblyFixture(typeof(FeatureMatrix.Tests.Importing.Capabilities.RealDump))]
+
 namespace FeatureMatrix.Tests.Importing.Capabilities;
 
-/// <summary>A dump that the 64-bit program writes under Wine on Mesa's software renderer, once for the class.</summary>
+/// <summary>A dump that the 64-bit program writes under Wine on Mesa's software renderer, once for all tests.</summary>
 public sealed class RealDump : IDisposable
 {
     private readonly ProbeBuild _build = new();
@@ -41,7 +43,7 @@ public sealed class RealDump : IDisposable
 }
 
 /// <summary>The dump against an independent reading of its raw words: plain text search, and bits by hand.</summary>
-public sealed class RealDumpTests(RealDump dump) : IClassFixture<RealDump>
+public sealed class RealDumpTests(RealDump dump)
 {
     [Fact]
     public void The_whole_file_is_understood()
