@@ -31,12 +31,12 @@ internal static class PublishCommand
                 return ExitCode.Faults;
             progress.Step("Resolving.");
             var edition = EditionReport.Of(session.Decisions, day);
-            progress.Step("Drawing the site.");
+            progress.Step("Drawing pages and pictures.");
             var site = SiteReport.Of(edition);
             IReadOnlyList<OutputFile> files;
             try
             {
-                files = [.. SiteRenderer.Render(site, set), new OutputFile(WorkbookName, WorkbookWriter.Write(edition))];
+                files = [.. SiteRenderer.Render(site, set, PictureCache.Get), new OutputFile(WorkbookName, WorkbookWriter.Write(edition))];
             }
             catch (TemplateFaultException fault)
             {
@@ -48,6 +48,7 @@ internal static class PublishCommand
             var target = parsed.GetValue(output)!;
             progress.Step($"Writing {files.Count.ToString(CultureInfo.InvariantCulture)} files.");
             new OutputFolder(target).Replace(files);
+            PictureCache.Tidy();
             terminal.Print($"Published {site.Name}: {site.Overview.CountText}.\nOpen {Path.Combine(target, "index.html")} in a browser, or {Path.Combine(target, WorkbookName)} in a spreadsheet.\n");
             return ExitCode.Fine;
         });

@@ -1,22 +1,27 @@
-using System.Collections.Concurrent;
 using FeatureMatrix.Pictures;
 
 namespace FeatureMatrix.Rendering.Site;
 
-/// <summary>Illustrations as files. The same picture is always the same bytes, so each is drawn once in a process.</summary>
+/// <summary>Both panes of an illustration as PNG files.</summary>
+public sealed record DrawnPair(byte[] With, byte[] Without)
+{
+    /// <summary>Draws an illustration; the same one is always the same bytes.</summary>
+    public static DrawnPair Of(IllustrationPair pair) => new(pair.DrawWith().ToPng(), pair.DrawWithout().ToPng());
+}
+
+/// <summary>Illustrations as files.</summary>
 internal static class PictureFiles
 {
-    private static readonly ConcurrentDictionary<string, (byte[] With, byte[] Without)> Drawn = [];
-
-    /// <summary>Two files for each illustration of these features, in catalogue order.</summary>
-    public static IEnumerable<OutputFile> Of(IEnumerable<string> featureIds)
+    /// <summary>Two files for each illustration of these features, in catalogue order. Drawn on several threads.</summary>
+    public static IEnumerable<OutputFile> Of(IEnumerable<string> featureIds, Func<IllustrationPair, DrawnPair> draw)
     {
         var pairs = featureIds.SelectMany(PictureCatalog.AllFor).ToList();
-        Parallel.ForEach(pairs, pair => Drawn.GetOrAdd(pair.Id, _ => (pair.DrawWith().ToPng(), pair.DrawWithout().ToPng())));
-        foreach (var pair in pairs)
+        var drawn = new DrawnPair[pairs.Count];
+        Parallel.For(0, pairs.Count, i => drawn[i] = draw(pairs[i]));
+        return pairs.Zip(drawn, (pair, both) => new[]
         {
-            yield return new OutputFile(SiteAddress.Of("picture", $"{pair.Id}-with"), Drawn[pair.Id].With);
-            yield return new OutputFile(SiteAddress.Of("picture", $"{pair.Id}-without"), Drawn[pair.Id].Without);
-        }
+            new OutputFile(SiteAddress.Of("picture", $"{pair.Id}-with"), both.With),
+            new OutputFile(SiteAddress.Of("picture", $"{pair.Id}-without"), both.Without),
+        }).SelectMany(files => files);
     }
 }

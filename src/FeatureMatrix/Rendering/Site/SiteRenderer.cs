@@ -1,4 +1,4 @@
-using FeatureMatrix.Rendering.Tables;
+using FeatureMatrix.Pictures;
 using FeatureMatrix.Reports;
 using Scriban.Runtime;
 
@@ -28,10 +28,14 @@ public sealed class SiteRenderer
 
     /// <summary>All files of the site, in a fixed order.</summary>
     /// <exception cref="TemplateFaultException">A template is missing or wrong.</exception>
-    public static IReadOnlyList<OutputFile> Render(SiteReport edition, TemplateSet templates)
+    /// <param name="edition">What to show.</param>
+    /// <param name="templates">How to show it.</param>
+    /// <param name="draw">Where illustrations come from; null to draw each one now.</param>
+    public static IReadOnlyList<OutputFile> Render(SiteReport edition, TemplateSet templates, Func<IllustrationPair, DrawnPair>? draw = null)
     {
         var renderer = new SiteRenderer(edition, templates);
         renderer.RenderAll();
+        renderer._files.AddRange(PictureFiles.Of(edition.Features.Select(feature => feature.Id), draw ?? DrawnPair.Of));
         return renderer._files;
     }
 
@@ -71,7 +75,6 @@ public sealed class SiteRenderer
             Page(SiteAddress.Of("rig", rig.Id), "rig", "rigs", rig.Name, rig, rig.Table);
         Page("sources.html", "sources", "sources", "Sources and grades", null, _edition.Sources.ToTable());
         Page("about.html", "about", "about", "About this edition", null);
-        _files.AddRange(PictureFiles.Of(_edition.Features.Select(feature => feature.Id)));
     }
 
     /// <summary>One page: its own template first, then the frame around it. Its tables become files beside the site.</summary>

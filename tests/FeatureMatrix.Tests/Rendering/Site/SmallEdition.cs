@@ -1,3 +1,4 @@
+using FeatureMatrix.Pictures;
 using FeatureMatrix.Rendering;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Reports;
@@ -9,6 +10,8 @@ internal static class SmallEdition
 {
     /// <summary>What a hostile writer puts before every name and note.</summary>
     public const string Hostile = "<b>&\"'";
+
+    private static readonly byte[] GreyPixel = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg==");
 
     // The sign stands before every text that a page shows.
     private const string World =
@@ -62,7 +65,10 @@ internal static class SmallEdition
     public static TemplateSet Templates(string? users = null) => TemplateSet.Read(Repository.PathTo("templates"), users);
 
     /// <summary>The files of an edition's site.</summary>
-    public static IReadOnlyList<OutputFile> Site(EditionReport edition) => SiteRenderer.Render(SiteReport.Of(edition), Templates());
+    public static IReadOnlyList<OutputFile> Site(EditionReport edition) => SiteRenderer.Render(SiteReport.Of(edition), Templates(), NoPicture);
+
+    /// <summary>In place of drawing, which has tests of its own: one grey pixel.</summary>
+    public static DrawnPair NoPicture(IllustrationPair pair) => new(GreyPixel, GreyPixel);
 
     /// <summary>Writes a site to a folder.</summary>
     public static void Write(IEnumerable<OutputFile> files, string folder)

@@ -53,5 +53,5 @@ public sealed class Templates_of_ones_own : IDisposable
     }
 
     private IReadOnlyList<FeatureMatrix.Rendering.OutputFile> Render() =>
-        SiteRenderer.Render(SiteReport.Of(SmallEdition.Plain()), SmallEdition.Templates(_folder));
+        SiteRenderer.Render(SiteReport.Of(SmallEdition.Plain()), SmallEdition.Templates(_folder), SmallEdition.NoPicture);
 }
