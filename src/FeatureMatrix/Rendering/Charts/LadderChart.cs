@@ -14,6 +14,7 @@ internal static class LadderChart
     private const double Bottom = 356;
     private const double Height = 430;
     private const int NameWidth = 28;
+    private const double RoomForKnee = 1.12;
 
     public static string Draw(SceneReport scene)
     {
@@ -22,8 +23,8 @@ internal static class LadderChart
         var fastest = scene.Ladders.SelectMany(ladder => ladder.Rungs).Max(rung => Math.Max(rung.Speed.Runs.Max(), rung.Speed.Interval?.High ?? 0));
         var margin = (modes[^1].Pixels - modes[0].Pixels) * 0.04;
         var x = new Scale(modes[0].Pixels - margin, modes[^1].Pixels + margin, Left, Right);
-        var y = Scale.Round(0, fastest, Bottom, Top);
-        Frame.Headings(drawing, scene.Subject, scene.Rig.Length > 0 ? $"on {scene.Rig}; frames per second by mode, higher is faster" : "frames per second by mode, higher is faster");
+        var y = Scale.Round(0, fastest * RoomForKnee, Bottom, Top);
+        Frame.Headings(drawing, scene.Subject, $"{scene.Shared}{(scene.Shared.Length > 0 ? "; " : "")}frames per second by mode, higher is faster");
         Frame.Rows(drawing, y, Left, Right);
         Modes(drawing, x, modes);
         for (var i = 0; i < scene.Ladders.Count; i++)

@@ -10,10 +10,17 @@ namespace FeatureMatrix.Reports.Measured;
 /// <param name="IsShown">Whether a difference exceeds the noise.</param>
 /// <param name="Percent">A − B as a percentage of B; null where it was not tested.</param>
 /// <param name="PercentInterval">Its interval at 95 %.</param>
-/// <param name="Text">The result in words.</param>
+/// <param name="Result">The result in words.</param>
+/// <param name="Short">The same in two or three.</param>
+/// <param name="Caveat">What a row between two cards can say of the cards; empty for other changes.</param>
 /// <param name="Needed">How many runs on each side would show 2 %.</param>
 public sealed record AgainstRow(
-    string Mode, MeanSpeed A, MeanSpeed B, bool IsShown, double? Percent, Interval? PercentInterval, string Text, string Needed);
+    string Mode, MeanSpeed A, MeanSpeed B, bool IsShown, double? Percent, Interval? PercentInterval, string Result, string Short,
+    string Caveat, string Needed)
+{
+    /// <summary>Result and caveat.</summary>
+    public string Text => Caveat.Length > 0 ? $"{Result}; {Caveat}" : Result;
+}
 
 /// <summary>Two conditions that differ in one thing, mode by mode.</summary>
 /// <param name="Subject">Title and scene.</param>
@@ -56,7 +63,7 @@ public sealed record AgainstReport(string Subject, Change Change, string Setup, 
             if (change.What != "card")
                 return "";
             var meaning = mode.Mode is { } size ? bounds.GetValueOrDefault(size.Pixels, RowMeaning.NotKnown) : RowMeaning.NotKnown;
-            return $"; {AgainstWording.Meaning(meaning)}";
+            return AgainstWording.Meaning(meaning);
         }
     }
 
@@ -66,6 +73,7 @@ public sealed record AgainstReport(string Subject, Change Change, string Setup, 
         var tested = comparison as Comparison.Tested;
         return new AgainstRow(
             BenchWording.Of(a.Mode), MeanSpeed.Of(a.Fps), MeanSpeed.Of(b.Fps), tested?.DifferenceShown == true, tested?.Percent,
-            tested?.PercentInterval, AgainstWording.Text(comparison) + caveat, AgainstWording.Needed(comparison, WorthSeeing));
+            tested?.PercentInterval, AgainstWording.Text(comparison), AgainstWording.Short(comparison), caveat,
+            AgainstWording.Needed(comparison, WorthSeeing));
     }
 }

@@ -26,7 +26,7 @@ public sealed record Change(string What, string A, string B)
             .. Of("system", a.Os, b.Os, os => os.Name),
             .. Settings(a, b).OrderByDescending(change => change.What == Factor),
             .. Of("specimen", a.Specimen, b.Specimen, specimen => specimen.Id),
-            .. Of("driver", a.Driver, b.Driver, Names.Of),
+            .. Of("driver", a.Driver, b.Driver, driver => a.Driver?.Branch == b.Driver?.Branch ? $"driver {driver.Version}" : Names.Of(driver)),
             .. Of("wrapper", a.Wrapper, b.Wrapper, Names.Of, "no wrapper"),
             .. Of("renderer", a.Renderer, b.Renderer, Names.Of),
             .. Of("rig", a.Rig, b.Rig, rig => rig.Name),

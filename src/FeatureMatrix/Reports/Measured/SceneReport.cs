@@ -14,13 +14,13 @@ public sealed record CardRowReport(string Mode, string A, string B, RowMeaning M
 /// <summary>The ladders of one scene on one rig, side by side, and what may be compared among them.</summary>
 /// <param name="Id">For addresses: small letters, digits and hyphens.</param>
 /// <param name="Subject">Title and scene.</param>
-/// <param name="Rig">The rig; empty where not noted.</param>
+/// <param name="Shared">The card, where all ladders are of one, and the rig where noted; may be empty.</param>
 /// <param name="Ladders">In the order of the log.</param>
 /// <param name="Rows">Pairs of cards, mode by mode.</param>
 /// <param name="Findings">Suspicions and factors, one sentence each.</param>
 /// <param name="Text">Everything the chart shows, in words.</param>
 public sealed record SceneReport(
-    string Id, string Subject, string Rig, IReadOnlyList<LadderReport> Ladders, IReadOnlyList<CardRowReport> Rows, IReadOnlyList<string> Findings, string Text)
+    string Id, string Subject, string Shared, IReadOnlyList<LadderReport> Ladders, IReadOnlyList<CardRowReport> Rows, IReadOnlyList<string> Findings, string Text)
 {
     /// <summary>The scenes of a log that ran at two modes at least.</summary>
     public static IReadOnlyList<SceneReport> All(IReadOnlyList<BenchSeries> log) =>
@@ -38,7 +38,7 @@ public sealed record SceneReport(
         var findings = ladders.Where(ladder => ladder.Suspicion.Length > 0).Select(ladder => $"{ladder.Name}: {ladder.Suspicion}").Concat(Splits(series)).ToList();
         return new SceneReport(
             $"{circumstances.Title.Id}-{(place + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}",
-            BenchWording.Subject(circumstances), circumstances.Rig?.Name ?? "", ladders, RowsOf(ladders), findings,
+            BenchWording.Subject(circumstances), BenchWording.Shared(series.Select(one => one.Circumstances).ToList()), ladders, RowsOf(ladders), findings,
             string.Join(" ", ladders.Select(ladder =>
                 $"{ladder.Name}: {string.Join("; ", ladder.Rungs.Select(rung => $"{rung.Mode} {rung.Speed.Text}, {rung.BoundText}"))}. {Names.Sentence(ladder.Text)}.")));
     }

@@ -20,7 +20,16 @@ public static class AgainstWording
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    /// <summary>What a row between two cards can say, as a clause; empty where both cards are at their limit.</summary>
+    /// <summary>The same in two or three words, for a chart.</summary>
+    public static string Short(Comparison comparison) => comparison switch
+    {
+        Comparison.NotTested => "not tested",
+        Comparison.Tested { DifferenceShown: true, Percent: { } percent } => $"{Number(Math.Abs(percent))} % {(percent > 0 ? "faster" : "slower")}",
+        Comparison.Tested => "no difference shown",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>What a row between two cards can say, as a clause.</summary>
     public static string Meaning(RowMeaning meaning) => meaning switch
     {
         RowMeaning.NotComparable => "the processor sets the pace with both: says nothing about the cards",

@@ -7,7 +7,7 @@ namespace FeatureMatrix.Reports.Wording;
 /// <summary>What was run, and under what circumstances, in words.</summary>
 public static class BenchWording
 {
-    // From what tells lines of a chart apart best to what does least.
+    // Settings come after these. From what tells lines of a chart apart best to what does least.
     private static readonly Func<Circumstances, string>[] Aspects =
     [
         one => one.Card.Name,
@@ -15,8 +15,6 @@ public static class BenchWording
         one => one.Setting("factor") ?? "",
         one => one.Driver is { } driver ? Names.Of(driver) : "",
         one => one.Os?.Name ?? "",
-        one => string.Join(", ", one.Settings.Where(setting => setting.Key != "factor").Select(setting => Setting(setting.Key, setting.Value))),
-        one => one.Setting("vsync") is null ? "vsync not noted" : "",
         one => one.Renderer is { } renderer ? Names.Of(renderer) : "",
         one => one.Rig?.Name ?? "",
         one => one.Specimen?.Id ?? "",
@@ -67,7 +65,9 @@ public static class BenchWording
     /// </summary>
     public static IReadOnlyList<string> Apart(IReadOnlyList<Circumstances> all)
     {
-        var telling = Aspects.Where(aspect => all.Select(one => aspect(one)).Distinct(StringComparer.Ordinal).Skip(1).Any()).ToList();
+        var settings = all.SelectMany(one => one.Settings).Select(setting => setting.Key).Distinct(StringComparer.Ordinal)
+            .Where(name => name != "factor").Order(StringComparer.Ordinal).Select(name => (Func<Circumstances, string>)(one => Setting(name, one.Setting(name))));
+        var telling = Aspects.Concat(settings).Where(aspect => all.Select(one => aspect(one)).Distinct(StringComparer.Ordinal).Skip(1).Any()).ToList();
         if (telling.Count == 0)
             return all.Select(one => one.Card.Name).ToList();
         List<Func<Circumstances, string>> used = [];
@@ -83,6 +83,13 @@ public static class BenchWording
         List<string> Named(List<Func<Circumstances, string>> aspects) => all
             .Select(one => string.Join(", ", aspects.Select(aspect => aspect(one)).Where(part => part.Length > 0)))
             .Select((name, i) => name.Length > 0 ? name : all[i].Card.Name).ToList();
+    }
+
+    /// <summary>The card, where all are of one, and the rig of the first: <c>Kite 2, on the loft bench</c>. May be empty.</summary>
+    public static string Shared(IReadOnlyList<Circumstances> all)
+    {
+        var card = all.All(one => one.Card == all[0].Card) ? all[0].Card.Name : "";
+        return string.Join(", ", new[] { card, all[0].Rig is { } rig ? $"on {rig.Name}" : "" }.Where(part => part.Length > 0));
     }
 
     /// <summary>A mode: <c>640x480</c>.</summary>
