@@ -49,14 +49,16 @@ public sealed record ReportTarget
                 [KeyChange.Keep("name", $"Chip of {CardName}"), KeyChange.Keep("source", Source)]);
             yield return new RecordChange(
                 [new Step.Key("cards"), new Step.Key(Card)], $"cards/{Card}.yaml",
-                [KeyChange.Keep("name", CardName), KeyChange.Keep("chip", Card + "-chip"), KeyChange.Keep("source", Source)]) { InLines = true };
+                [KeyChange.Keep("name", CardName), KeyChange.Keep("chip", Card + "-chip"), KeyChange.Keep("source", Source)])
+            { InLines = true };
         }
 
         if (Catalog.Branches.All(branch => branch.Id != Branch))
         {
             yield return new RecordChange(
                 [new Step.Key("drivers"), new Step.Key(Branch)], $"drivers/{Branch}.yaml",
-                [KeyChange.Keep("name", $"Driver of {CardName}"), KeyChange.Keep("source", Source)]) { InLines = true };
+                [KeyChange.Keep("name", $"Driver of {CardName}"), KeyChange.Keep("source", Source)])
+            { InLines = true };
         }
 
         var version = new List<KeyChange>();

@@ -45,7 +45,8 @@ public static class TitleRecord
         {
             yield return new RecordChange(
                 [new Step.Key("titles"), new Step.Key(title)], $"titles/{title}.yaml",
-                [KeyChange.Keep("name", name), new KeyChange("source", Evidence([.. renderers[0].Candidate.Sightings]), KeyRule.Keep)]) { InLines = true };
+                [KeyChange.Keep("name", name), new KeyChange("source", Evidence([.. renderers[0].Candidate.Sightings]), KeyRule.Keep)])
+            { InLines = true };
         }
 
         foreach (var (api, candidate) in renderers.Where(pair => known is null || known.Renderers.All(other => other.Api?.Feature != pair.Api.Feature)))
