@@ -10,17 +10,25 @@ internal static class WrappedSupply
     /// target API; the rest is unknown, or missing where the version's list is declared complete.
     /// </summary>
     public static Answer Ask(Capability capability, WrapperVersion wrapper, Setup setup, SupplyTable supply) =>
-        supply.Implications.Apply(capability, Stated(capability, wrapper, setup, supply), other => Stated(other, wrapper, setup, supply));
+        IsPassed(capability, wrapper)
+            ? supply.Ask(capability, setup, wrapper.Target.Feature)
+            : supply.Implications.Apply(capability, Stated(capability, wrapper, supply), other => Stated(other, wrapper, supply));
 
-    private static Answer Stated(Capability capability, WrapperVersion wrapper, Setup setup, SupplyTable supply)
+    /// <summary>True where the wrapper only hands it through.</summary>
+    private static bool IsPassed(Capability capability, WrapperVersion wrapper) =>
+        wrapper.Passes.Contains(capability.Feature) && wrapper.Supplies.All(fact => fact.ClaimFor(capability) == Support.Unknown);
+
+    /// <summary>
+    /// What the wrapper's own list says. What it hands through is left open here: implications hold within what one
+    /// supplier has, or one wrapper's unknown would take other states on every card.
+    /// </summary>
+    private static Answer Stated(Capability capability, WrapperVersion wrapper, SupplyTable supply)
     {
         var open = new UnknownFact.WrapperSupply(capability, wrapper);
         var own = FactWeighing.Weigh(wrapper.Supplies, capability);
         if (own.Reason != AnswerReason.Silent)
             return ChipAndDriver.Combine(capability, own, FactWeighing.Decision.None, open);
-        if (wrapper.Passes.Contains(capability.Feature))
-            return supply.Ask(capability, setup, wrapper.Target.Feature);
-        if (!wrapper.IsComplete)
+        if (!wrapper.IsComplete || wrapper.Passes.Contains(capability.Feature))
             return Answer.YesOrNo(open);
         // What the list names may imply what it leaves out: 1.4 supplied is 1.1 supplied.
         var source = supply.Implications.StrongerThan(capability).Select(stronger => FactWeighing.Weigh(wrapper.Supplies, stronger))

@@ -12,11 +12,11 @@ public sealed class Resolver_and_answer_sets(ITestOutputHelper output)
     private const int CatalogsInOneRun = 40;
 
     [Fact]
-    public void Agree_cell_by_cell_on_generated_catalogs() => Compare(3);
+    public void Agree_cell_by_cell_on_generated_catalogs() => Compare(6);
 
-    // Last results: LAST_RESULTS
+    // Last results: 4,000 catalogs agreed cell by cell in two and a half minutes.
     [Fact, Trait("Category", "campaign")]
-    public void Agree_cell_by_cell_on_many_generated_catalogs() => Compare(25);
+    public void Agree_cell_by_cell_on_many_generated_catalogs() => Compare(100);
 
     private void Compare(int runs)
     {

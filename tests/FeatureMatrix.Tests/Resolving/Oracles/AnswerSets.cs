@@ -136,7 +136,7 @@ internal sealed class AnswerSetExport
         State($"cell({_k},{Name(title)},{name})");
         State($"setup({_k},{name},{Name(setup.Card)},{Name(setup.Driver)},{Name(setup.Os)})");
         foreach (var (route, place) in routes.Select((route, place) => (route, place)))
-            State($"rank({_k},{Name(route.Renderer)},{(route.Wrapper is null ? "native" : Name(route.Wrapper))},{place})");
+            State($"rank({_k},{name},{Name(route.Renderer)},{(route.Wrapper is null ? "native" : Name(route.Wrapper))},{place})");
         return $"({_k},{Name(title)},{name})";
     }
 

@@ -36,6 +36,10 @@ internal sealed class SupplyOracle(Catalog catalog)
     /// </summary>
     public Question AskWrapped(Capability capability, Setup setup, WrapperVersion version)
     {
+        if (version.Passes.Contains(capability.Feature) && Supplied(capability, version) is null)
+            return Ask(capability, setup, version.Target.Feature);
+
+        // Implications hold within what one supplier has: the wrapper's own set here, what it hands through in Ask.
         var stated = Stated(capability);
         return stated.Key is null ? stated : Question.Of(stated.Key, Narrowed(capability, stated.States, other => Stated(other).States));
 
@@ -44,10 +48,8 @@ internal sealed class SupplyOracle(Catalog catalog)
             var key = new UnknownFact.WrapperSupply(asked, version);
             if (Supplied(asked, version) is { } supplied)
                 return Question.Of(key, supplied);
-            if (version.Passes.Contains(asked.Feature))
-                return Ask(asked, setup, version.Target.Feature);
             var implied = _capabilities.Any(other => other != asked && other.Implies(asked) && Supplied(other, version) is { } states && !states.Contains(Support.No));
-            return version.IsComplete ? Question.Answered(implied) : Question.YesOrNo(key);
+            return version.IsComplete && !version.Passes.Contains(asked.Feature) ? Question.Answered(implied) : Question.YesOrNo(key);
         }
     }
 
