@@ -23,6 +23,8 @@ internal static class FilledSheet
     /// <summary>The empty worksheet.</summary>
     public static byte[] Empty { get; } = Make();
 
+    private static SavedWorkbook EmptySaved { get; } = new(Empty);
+
     /// <summary>One row of what was seen, and one run, all in order: Low Mist on Dune.</summary>
     public static IReadOnlyList<(string Cell, string Text)> Sound { get; } =
     [
@@ -57,7 +59,7 @@ internal static class FilledSheet
     public static string AddressOf(string cell)
     {
         var parts = cell.Split('/');
-        var column = new SavedWorkbook(Empty).ColumnOf(parts[0], parts[1]);
+        var column = EmptySaved.ColumnOf(parts[0], parts[1]);
         return column + (parts.Length > 2 ? parts[2] : "2");
     }
 
