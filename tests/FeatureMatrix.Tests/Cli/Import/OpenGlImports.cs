@@ -87,6 +87,27 @@ public sealed class OpenGlImports(RealReport real) : IClassFixture<RealReport>
     }
 
     [Fact]
+    public void A_statement_of_another_source_stays_and_its_fate_is_told()
+    {
+        using var bench = Bench();
+        bench.Write("more.yaml",
+            """
+            drivers: {lumen: {name: Lumen driver, os: [windows-98se], lists: [lumen-4], source: Its readme, versions: ["1.0"]}}
+            facts:
+              - {card: lumen-4, driver: lumen 1.0, api: opengl, source: {text: Ada's bench, grade: measured}, tex-pal8: yes}
+              - {card: lumen-4, driver: lumen 1.0, api: opengl, source: Its readme, tex-dxt1: no}
+
+            """);
+        var before = bench.Texts()["more.yaml"];
+        var printed = bench.Done(
+            "import opengl --card lumen-4 --driver lumen@1.0", bench.Write("r.txt", Encoding.Latin1.GetBytes(Synthetic())), "--write");
+        Assert.Contains("(measured: Ada's bench): both are measured: where they have the same scope they make the answer unknown", printed, StringComparison.Ordinal);
+        Assert.Contains("(documented: Its readme): both stay in the collection; where they have the same scope the measured one counts", printed, StringComparison.Ordinal);
+        Assert.Equal(before, bench.Texts()["more.yaml"]);
+        Assert.Contains("not known", CellsOf(bench.Load()).Single(cell => cell.Feature == "tex-pal8").Label, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_file_that_is_no_report_is_refused_with_its_name()
     {
         using var bench = Bench();
