@@ -10,7 +10,7 @@ public sealed class The_pages(Site site) : IClassFixture<Site>
     public static TheoryData<string> Kinds => new(
         "index.html", "coverage.html", "systems/windows-98se.html", "cards/index.html", "cards/dune.html", "titles/index.html", "titles/low-mist.html",
         "features/index.html", "features/fog-table.html", "wrappers/index.html", "wrappers/lens.html", "drivers/index.html", "drivers/sand-9x.html",
-        "rigs/index.html", "rigs/bench.html", "cells/low-mist/dune.html", "sources.html", "about.html");
+        "rigs/index.html", "rigs/bench.html", "cells/low-mist/dune.html", "bench.html", "sources.html", "about.html");
 
     [Theory]
     [MemberData(nameof(Kinds))]

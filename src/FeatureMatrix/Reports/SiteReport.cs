@@ -1,5 +1,6 @@
 using System.Globalization;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Reports;
@@ -34,6 +35,7 @@ public sealed class SiteReport
         Features = Supply.Rows.Select(row => FeatureReport.Of(decisions, row.Feature, row.Cells)).ToList();
         WrapperNeeds = edition.Wrappers;
         Sources = edition.Sources;
+        Bench = edition.Bench;
         Overview = OverviewReport.Of(this);
     }
 
@@ -96,6 +98,9 @@ public sealed class SiteReport
 
     /// <summary>Which titles need a wrapper.</summary>
     public WrapperReport WrapperNeeds { get; }
+
+    /// <summary>What was measured.</summary>
+    public BenchReport Bench { get; }
 
     /// <summary>Who says what the collection says.</summary>
     public SourcesReport Sources { get; }

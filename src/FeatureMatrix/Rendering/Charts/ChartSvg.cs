@@ -4,7 +4,7 @@ namespace FeatureMatrix.Rendering.Charts;
 
 /// <summary>
 /// Charts as SVG text: for a page (the element stands in the HTML as it is) or for a file of its own. Each has a title, all it shows in words,
-/// and tells its parts apart by shape, dash and direct label before colour. The same report gives the same bytes.
+/// and tells its parts apart by shape, dash and direct label; colours come from the site's style sheet. The same report gives the same bytes.
 /// </summary>
 public static class ChartSvg
 {

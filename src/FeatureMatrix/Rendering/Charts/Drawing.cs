@@ -7,33 +7,13 @@ using FeatureMatrix.Rendering.Tables;
 namespace FeatureMatrix.Rendering.Charts;
 
 /// <summary>
-/// An SVG drawing (W3C SVG 1.1) that grows element by element. Everything is drawn in the colour of the text around it, or in one of six
-/// line colours that the style sheet within names; shapes and dashes tell lines apart without them.
+/// An SVG drawing (W3C SVG 1.1) that grows element by element. It is drawn in the colour of the text around it; the site's style sheet gives
+/// each of six looks a colour of its own, but shapes and dashes tell them apart without.
 /// </summary>
 internal sealed class Drawing
 {
     /// <summary>How many lines can be told apart before looks repeat.</summary>
     public const int Looks = 6;
-
-    private const string Style =
-        """
-        .bench-chart{font:13px/1.3 system-ui,sans-serif;fill:currentColor;max-width:100%;height:auto}
-        .bench-chart .axis{stroke:currentColor;stroke-width:1}
-        .bench-chart .grid{stroke:currentColor;stroke-width:1;opacity:.16}
-        .bench-chart .faint{opacity:.72;font-size:12px}
-        .bench-chart .strong{font-weight:600}
-        .bench-chart .curve{fill:none;stroke-width:2}
-        .bench-chart .bar{fill-opacity:.28;stroke-width:1.5}
-        .bench-chart .floor{stroke:currentColor;stroke-width:1.5;stroke-dasharray:7 4}
-        .bench-chart .run{fill:none;stroke-width:1;opacity:.6}
-        .bench-chart .hollow{fill:var(--paper,#fff)}
-        .bench-chart .look-0{--look:#0072b2}.bench-chart .look-1{--look:#b84f00}.bench-chart .look-2{--look:#00795a}
-        .bench-chart .look-3{--look:#9c4a7b}.bench-chart .look-4{--look:#7d6d00}.bench-chart .look-5{--look:#4d5562}
-        @media screen and (prefers-color-scheme:dark){
-        .bench-chart .look-0{--look:#56b4e9}.bench-chart .look-1{--look:#f08a3c}.bench-chart .look-2{--look:#2fb98c}
-        .bench-chart .look-3{--look:#d58fb8}.bench-chart .look-4{--look:#d6c437}.bench-chart .look-5{--look:#b9bfc9}}
-        .bench-chart .line{stroke:var(--look)}.bench-chart .solid{fill:var(--look)}
-        """;
 
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
     private static readonly string[] Dashes = ["", "9 4", "2 4", "12 4 2 4", "5 3", "1 3"];
@@ -48,13 +28,13 @@ internal sealed class Drawing
     /// <param name="description">All that it shows, in words.</param>
     public Drawing(string id, double width, double height, string title, string description) => _root = new XElement(
         Svg + "svg",
-        new XAttribute("class", "bench-chart"), new XAttribute("role", "img"),
+        new XAttribute("class", "bench-chart"), new XAttribute("role", "img"), new XAttribute("fill", "currentColor"),
+        new XAttribute("font-family", "sans-serif"), new XAttribute("font-size", "13"),
         new XAttribute("aria-labelledby", $"{id}-title {id}-desc"),
         new XAttribute("viewBox", $"0 0 {Number(width)} {Number(height)}"),
         new XAttribute("width", Number(width)), new XAttribute("height", Number(height)),
         new XElement(Svg + "title", new XAttribute("id", $"{id}-title"), TextTable.Clean(title)),
-        new XElement(Svg + "desc", new XAttribute("id", $"{id}-desc"), TextTable.Clean(description)),
-        new XElement(Svg + "style", Style));
+        new XElement(Svg + "desc", new XAttribute("id", $"{id}-desc"), TextTable.Clean(description)));
 
     /// <summary>The classes of a line's look.</summary>
     public static string Look(int look, string more) => $"look-{(look % Looks).ToString(CultureInfo.InvariantCulture)} {more}";
@@ -131,7 +111,9 @@ internal sealed class Drawing
 
     private void Add(string element, string classes, params ReadOnlySpan<(string Name, string Value)> attributes)
     {
-        var added = new XElement(Svg + element, new XAttribute("class", classes));
+        var added = new XElement(
+            Svg + element, new XAttribute("class", classes), new XAttribute("stroke", "currentColor"),
+            new XAttribute("fill", classes.Contains("solid", StringComparison.Ordinal) ? "currentColor" : "none"));
         foreach (var (name, value) in attributes)
             added.Add(new XAttribute(name, value));
         _root.Add(added);

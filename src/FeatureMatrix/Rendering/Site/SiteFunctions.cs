@@ -1,4 +1,6 @@
 using FeatureMatrix.Pictures;
+using FeatureMatrix.Rendering.Charts;
+using FeatureMatrix.Reports.Measured;
 using Scriban.Runtime;
 
 namespace FeatureMatrix.Rendering.Site;
@@ -16,6 +18,10 @@ internal static class SiteFunctions
         globals.Import("table_url", (string name, string format) => root + SiteAddress.OfTable(name, format));
         globals.Import("kebab", (Enum value) => System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString()));
         globals.Import("markdown", (string text) => MarkdownText.ToHtml(text));
+        globals.Import("ladder_chart", (SceneReport scene) => ChartSvg.Ladder(scene));
+        globals.Import("against_chart", (AgainstReport comparison, string id) => ChartSvg.Against(comparison, id));
+        globals.Import("before_after_chart", (AgainstReport comparison, string id) => ChartSvg.BeforeAfter(comparison, id));
+        globals.Import("bar_chart", (CardBars bars, string id) => ChartSvg.Bars(bars, id));
         globals.Import("pictures", (string feature) => PictureCatalog.AllFor(feature));
     }
 }

@@ -12,7 +12,7 @@ public sealed class SiteRenderer
         new("overview", "index.html", "Overview"), new("coverage", "coverage.html", "Coverage"), new("cards", "cards/index.html", "Cards"),
         new("titles", "titles/index.html", "Titles"), new("features", "features/index.html", "Features"),
         new("wrappers", "wrappers/index.html", "Wrappers"), new("drivers", "drivers/index.html", "Drivers"), new("rigs", "rigs/index.html", "Rigs"),
-        new("sources", "sources.html", "Sources"), new("about", "about.html", "About"),
+        new("bench", "bench.html", "Bench"), new("sources", "sources.html", "Sources"), new("about", "about.html", "About"),
     ];
 
     private readonly SiteReport _edition;
@@ -73,6 +73,10 @@ public sealed class SiteRenderer
         Page("rigs/index.html", "rigs", "rigs", "Rigs", null);
         foreach (var rig in _edition.Rigs)
             Page(SiteAddress.Of("rig", rig.Id), "rig", "rigs", rig.Name, rig, rig.Table);
+        var bench = _edition.Bench;
+        Page("bench.html", "bench", "bench", bench.Heading, bench, bench.CardRowTable, bench.HeadroomTable, bench.SpeedTable);
+        Page("bench-changes.html", "bench-changes", "bench", bench.ComparisonTable.Title, bench, bench.ComparisonTable);
+        Page("bench-runs.html", "bench-runs", "bench", bench.SeriesTable.Title, bench, bench.SeriesTable, bench.LadderTable, bench.ScoreTable);
         Page("sources.html", "sources", "sources", "Sources and grades", null, _edition.Sources.ToTable());
         Page("about.html", "about", "about", "About this edition", null);
     }

@@ -23,6 +23,12 @@ public sealed record BenchReport
     /// <summary>Everything that differs in one thing alone.</summary>
     public required IReadOnlyList<AgainstReport> Comparisons { get; init; }
 
+    /// <summary>The comparisons that change something other than the card.</summary>
+    public IReadOnlyList<AgainstReport> Changes => [.. Comparisons.Where(comparison => comparison.Change.What != "card")];
+
+    /// <summary>Synthetic results.</summary>
+    public required IReadOnlyList<ScoreReport> Scores { get; init; }
+
     /// <summary>What setups have left above the floor; empty where the library states none.</summary>
     public required IReadOnlyList<HeadroomReport> Headroom { get; init; }
 
@@ -86,6 +92,7 @@ public sealed record BenchReport
             Scenes = scenes,
             Comparisons = comparisons,
             Headroom = headroom,
+            Scores = scores,
             Bars = CardBars.All(log, decisions.Policy.FpsFloor),
             SeriesTable = BenchTables.Series(series, $"Runs: {of}", Interval),
             LadderTable = BenchTables.Ladders(scenes, $"Resolution ladders: {of}", Interval),

@@ -11,7 +11,7 @@ public sealed class A_small_site
 
     public static TheoryData<string> Recorded => new(
         "index.html", "coverage.html", "systems/windows-98se.html", "cards/index.html", "cards/dune.html", "titles/low-mist.html", "features/fog-table.html",
-        "wrappers/lens.html", "drivers/sand-9x.html", "rigs/bench.html", "cells/low-mist/dune.html", "sources.html", "about.html", "tables/coverage.bbcode", "tables/coverage.js");
+        "wrappers/lens.html", "drivers/sand-9x.html", "rigs/bench.html", "cells/low-mist/dune.html", "bench.html", "sources.html", "about.html", "tables/coverage.bbcode", "tables/coverage.js");
 
     [Theory]
     [MemberData(nameof(Recorded))]
