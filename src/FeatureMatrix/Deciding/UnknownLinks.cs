@@ -53,7 +53,7 @@ internal sealed class UnknownLinks
     /// <summary>What two unknowns must have in common before implications can link them.</summary>
     private static UnknownFact ContextOf(UnknownFact unknown) => unknown switch
     {
-        UnknownFact.Supply supply => supply with { Capability = default, Card = null },
+        UnknownFact.Supply supply => supply with { Capability = default },
         UnknownFact.WrapperSupply supply => supply with { Capability = default },
         UnknownFact.Runtime runtime => runtime with { Level = default },
         _ => unknown,

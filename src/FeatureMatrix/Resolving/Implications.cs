@@ -11,6 +11,7 @@ public sealed class Implications
     private static readonly IReadOnlyList<Capability> Nothing = [];
     private readonly Dictionary<Capability, IReadOnlyList<Capability>> _weaker = [];
     private readonly Dictionary<Capability, IReadOnlyList<Capability>> _stronger = [];
+    private readonly Dictionary<Capability, IReadOnlyCollection<Capability>> _tied = [];
 
     /// <summary>Works out the closure over a vocabulary.</summary>
     public Implications(IReadOnlyList<Feature> features)
@@ -35,6 +36,24 @@ public sealed class Implications
 
     /// <summary>What would imply this one.</summary>
     public IReadOnlyList<Capability> StrongerThan(Capability capability) => _stronger.GetValueOrDefault(capability, Nothing);
+
+    /// <summary>The capability and all that implications tie to it, directly or through others, in either direction.</summary>
+    public IReadOnlyCollection<Capability> TiedTo(Capability capability)
+    {
+        if (_tied.TryGetValue(capability, out var tied))
+            return tied;
+        var found = new HashSet<Capability> { capability };
+        var open = new Queue<Capability>(found);
+        while (open.TryDequeue(out var next))
+        {
+            foreach (var neighbour in WeakerThan(next).Concat(StrongerThan(next)).Where(found.Add))
+                open.Enqueue(neighbour);
+        }
+
+        foreach (var one in found)
+            _tied[one] = found;
+        return found;
+    }
 
     /// <summary>
     /// Narrows an open answer by what is known of stronger and weaker capabilities. Facts that contradict each other across
@@ -106,7 +125,7 @@ public sealed class Implications
     private static bool Implies(UnknownFact one, UnknownFact other) => (one, other) switch
     {
         (UnknownFact.Supply a, UnknownFact.Supply b) =>
-            a.Chip == b.Chip && a.Driver == b.Driver && a.Os == b.Os && a.Api == b.Api && (a.Card is null || b.Card is null || a.Card == b.Card)
+            a.Chip == b.Chip && a.Card == b.Card && a.Driver == b.Driver && a.Os == b.Os && a.Api == b.Api
             && a.Capability.Implies(b.Capability),
         (UnknownFact.WrapperSupply a, UnknownFact.WrapperSupply b) => a.Wrapper == b.Wrapper && a.Capability.Implies(b.Capability),
         (UnknownFact.Runtime a, UnknownFact.Runtime b) => a.Os == b.Os && a.Level.Implies(b.Level),

@@ -50,11 +50,19 @@ public sealed class SupplyTable
             : [];
         var byDriver = FactWeighing.Weigh(covering.Where(fact => fact.Scope.NamesDriver).ToList(), capability);
         var byChip = FactWeighing.Weigh(covering.Where(fact => !fact.Scope.NamesDriver).ToList(), capability);
-        var cardSpeaks = covering.Exists(fact => fact.Scope.Card is not null && fact.ClaimFor(capability) != Support.Unknown);
         var open = new UnknownFact.Supply(
-            capability, setup.Card.Chip, cardSpeaks ? setup.Card : null, setup.Driver, setup.Os, api);
+            capability, setup.Card.Chip, CardSpeaks(capability, setup, api) ? setup.Card : null, setup.Driver, setup.Os, api);
         return ChipAndDriver.Combine(capability, byChip, byDriver, open);
     }
+
+    /// <summary>
+    /// True where a fact about this very card speaks of the capability, or of one that implications tie to it: then the unknown is
+    /// the card's own, because what is left open for it may differ from what is left open for the chip's other cards.
+    /// </summary>
+    private bool CardSpeaks(Capability capability, Setup setup, Feature api) =>
+        _implications.TiedTo(capability).Any(related =>
+            _factsByFeature.TryGetValue(related.Feature, out var facts) && facts.Exists(fact =>
+                fact.Scope.Card == setup.Card && fact.Scope.Covers(setup.Card, setup.Driver, setup.Os, api) && fact.ClaimFor(related) != Support.Unknown));
 
     /// <summary>A forced driver's answers show no grade above inferred (rule R9).</summary>
     private static Answer Capped(Answer answer, Setup setup) =>

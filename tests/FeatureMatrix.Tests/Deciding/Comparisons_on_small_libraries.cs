@@ -76,6 +76,10 @@ public sealed class Comparisons_on_small_libraries
         }
     }, iter: Usual, threads: 1);
 
+    // A card fact about palettes with alpha parts the card's plain palettes from those of the chip's other cards.
+    [Theory, InlineData(130688)]
+    public void Equal_brute_force_where_cards_of_a_chip_differ(int seed) => AgreesWithBruteForce(seed);
+
     [Theory, InlineData(930499)]
     public void Flip_downwards_where_the_current_value_is_the_edge(int seed) => FlipsWhereItSays(seed);
 

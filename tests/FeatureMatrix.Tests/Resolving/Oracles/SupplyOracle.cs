@@ -24,8 +24,10 @@ internal sealed class SupplyOracle(Catalog catalog)
             _stated.Add((card, driver, os, api), stated);
         }
 
+        // A card fact about it, or about anything that implications tie to it, makes the unknown the card's own.
+        var tied = Tied(capability);
         var named = catalog.Facts.Any(fact =>
-            fact.Scope.Card == card && fact.Scope.Covers(card, driver, os, api) && fact.ClaimFor(capability) != Support.Unknown);
+            fact.Scope.Card == card && fact.Scope.Covers(card, driver, os, api) && tied.Any(other => fact.ClaimFor(other) != Support.Unknown));
         return Question.Of(
             new UnknownFact.Supply(capability, card.Chip, named ? card : null, driver, os, api), Narrowed(capability, stated[capability], other => stated[other]));
     }
@@ -51,6 +53,19 @@ internal sealed class SupplyOracle(Catalog catalog)
             var implied = _capabilities.Any(other => other != asked && other.Implies(asked) && Supplied(other, version) is { } states && !states.Contains(Support.No));
             return version.IsComplete && !version.Passes.Contains(asked.Feature) ? Question.Answered(implied) : Question.YesOrNo(key);
         }
+    }
+
+    private HashSet<Capability> Tied(Capability capability)
+    {
+        var tied = new HashSet<Capability> { capability };
+        int before;
+        do
+        {
+            before = tied.Count;
+            tied.UnionWith(_capabilities.Where(one => tied.Any(other => one.Implies(other) || other.Implies(one))).ToList());
+        }
+        while (tied.Count > before);
+        return tied;
     }
 
     private static IReadOnlyList<Support>? Supplied(Capability capability, WrapperVersion version) => Statements.WeighUnscoped(

@@ -82,7 +82,7 @@ internal sealed class World
     private static bool Implies(UnknownFact one, UnknownFact other) => (one, other) switch
     {
         (UnknownFact.Supply a, UnknownFact.Supply b) => (a.Chip, a.Driver, a.Os, a.Api) == (b.Chip, b.Driver, b.Os, b.Api)
-            && (a.Card is null || b.Card is null || a.Card == b.Card) && a.Capability.Implies(b.Capability),
+            && a.Card == b.Card && a.Capability.Implies(b.Capability),
         (UnknownFact.WrapperSupply a, UnknownFact.WrapperSupply b) => a.Wrapper == b.Wrapper && a.Capability.Implies(b.Capability),
         (UnknownFact.Runtime a, UnknownFact.Runtime b) => a.Os == b.Os && a.Level.Implies(b.Level),
         _ => false,
