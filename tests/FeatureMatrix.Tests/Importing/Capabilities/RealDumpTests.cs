@@ -31,11 +31,9 @@ public sealed class RealDump : IDisposable
     {
         var program = _build.X64;
         External.Command("wine", "wine");
-        var display = External.Command("xvfb-run", "xvfb");
         var file = Path.Combine(_build.Folder, "dump.txt");
-        Tool.Run(
-            display,
-            ["-a", "wine", program, "Z:" + file.Replace('/', '\\')],
+        VirtualDisplay.Run(
+            ["wine", program, "Z:" + file.Replace('/', '\\')],
             ("WINEPREFIX", Path.Combine(_build.Folder, "prefix")),
             ("WINEDEBUG", "-all"));
         return File.ReadAllBytes(file);
