@@ -1,3 +1,5 @@
+using FeatureMatrix.Model;
+
 namespace FeatureMatrix.Importing;
 
 /// <summary>What is wrong with a place in a file that is being imported.</summary>

@@ -1,4 +1,5 @@
 using System.Text;
+using FeatureMatrix.Loading;
 
 namespace FeatureMatrix.Importing;
 

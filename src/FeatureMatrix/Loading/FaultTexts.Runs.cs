@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using FeatureMatrix.Importing;
+using FeatureMatrix.Loading.RunLogs;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Loading;

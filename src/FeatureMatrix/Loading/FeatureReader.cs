@@ -1,4 +1,3 @@
-using FeatureMatrix.Importing;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Loading;
@@ -9,21 +8,25 @@ internal sealed class FeatureReader(Draft draft)
     /// <summary>The top-level key whose entries are APIs.</summary>
     public const string ApiSection = "apis";
 
+    /// <summary>Red, green, blue and alpha.</summary>
+    private const int ChannelCount = 4;
+
     /// <summary>One feature or API, without its implications.</summary>
     public Feature Build(Shelf<Feature>.Item item)
     {
         var fields = item.Fields;
         var isApi = item.Section == ApiSection;
+        var levels = Levels(fields);
         return new Feature
         {
             Id = item.Id,
             Name = fields.RequiredText("name"),
             Family = isApi ? "api" : fields.RequiredText("family"),
-            Levels = Levels(fields),
+            Levels = levels,
             Unit = fields.Text("unit"),
             Meaning = fields.Text("meaning"),
             SeenWhenMissing = fields.Text("missing"),
-            Detection = Detection(fields),
+            Detection = Detection(fields, levels),
             IsApi = isApi,
             NeedsRuntime = isApi && (fields.YesNo("runtime") ?? false),
             Evidence = Provenance.Of(item, draft).At(item.Origin),
@@ -74,7 +77,7 @@ internal sealed class FeatureReader(Draft draft)
     private static bool HasOtherMeaning(string level) =>
         level.Length == 0 || level.EndsWith('+') || level is "none" or "no" or "unknown" or "yes" or "broken" or "emulated";
 
-    private Detection Detection(Fields fields)
+    private Detection Detection(Fields fields, List<string> levels)
     {
         var openGl = fields.Inner("opengl");
         var result = new Detection
@@ -86,14 +89,14 @@ internal sealed class FeatureReader(Draft draft)
             [
                 .. fields.Items("direct3d")
                     .Select(node => Fields.Of(node, "'direct3d'", draft.Faults)).OfType<Fields>()
-                    .Select(Sign).OfType<Direct3DSign>(),
+                    .Select(sign => Sign(sign, levels)).OfType<Direct3DSign>(),
             ],
         };
         openGl?.Done();
         return result;
     }
 
-    private static Direct3DSign? Sign(Fields fields)
+    private static Direct3DSign? Sign(Fields fields, List<string> levels)
     {
         var generation = fields.Value("generation", Quantities.Whole(7, 9));
         if (!fields.Has("generation"))
@@ -102,8 +105,14 @@ internal sealed class FeatureReader(Draft draft)
         var constant = fields.Text("constant");
         var value = fields.Value("value", Bits) ?? 0;
         var inverted = fields.YesNo("inverted") ?? false;
+        var level = fields.Text("level");
+        if (level.Length > 0 && !levels.Contains(level))
+            fields.Faults.Add(FaultTexts.NotOneOf(fields.OriginOf("level"), "'level'", level, levels));
+        var channels = fields.List("channels").Select(word => Quantities.Whole(0, 32)(word, "'channels'", fields.Faults)).OfType<int>().ToList();
+        if (channels.Count is not (0 or ChannelCount))
+            fields.Faults.Add(FaultTexts.WrongForm(fields.OriginOf("channels"), "'channels'", string.Join(", ", channels), Forms.Channels));
         fields.Done();
-        return generation is { } g ? new Direct3DSign(g, field, constant, value, inverted) : null;
+        return generation is { } g ? new Direct3DSign(g, field, constant, value, inverted) { Level = level, Channels = channels } : null;
     }
 
     /// <summary>A number of 32 bits, decimal or hexadecimal with <c>0x</c>.</summary>

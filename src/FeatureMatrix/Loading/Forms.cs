@@ -30,6 +30,7 @@ internal static class Forms
     public const string Version = "a version as its publisher wrote it, without '@'";
 
     public const string Bits = "a number of 32 bits such as 0x100";
+    public const string Channels = "four numbers of bits: red, green, blue and alpha, such as [8, 8, 8, 8]";
 
     public const string Link = "an address that begins with http:// or https://";
 

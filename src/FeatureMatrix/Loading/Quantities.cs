@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using FeatureMatrix.Importing;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Loading;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using FeatureMatrix.Bench;
-using FeatureMatrix.Importing;
+using FeatureMatrix.Loading.RunLogs;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Loading;

@@ -132,4 +132,14 @@ public sealed record Detection
 /// <param name="Constant">The public constant's name, or empty where the field's number is the level itself.</param>
 /// <param name="Value">The constant's value; 0 where the field's number is the level itself.</param>
 /// <param name="Inverted">True for bits that are limits: set means the feature is missing (FACTS trap 1).</param>
-public sealed record Direct3DSign(int Generation, string Field, string Constant, uint Value, bool Inverted);
+public sealed record Direct3DSign(int Generation, string Field, string Constant, uint Value, bool Inverted)
+{
+    /// <summary>The level that the sign shows, for example 24 for a depth format; empty where it shows the feature as a whole.</summary>
+    public string Level { get; init; } = "";
+
+    /// <summary>
+    /// For texture formats that Direct3D 7 describes and does not name: bits of red, green, blue and alpha, in this order.
+    /// Empty where the constant says it all.
+    /// </summary>
+    public IReadOnlyList<int> Channels { get; init; } = [];
+}

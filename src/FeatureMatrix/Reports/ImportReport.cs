@@ -39,6 +39,14 @@ public static class ImportReport
         return new ExplanationLine(LineKind.Statement, $"{heading}: {Names.Count(supply.Statements.Count, "statement")}.", lines);
     }
 
+    /// <summary>Why a driver's own figure of video memory is shown and not recorded; null where the dump has none.</summary>
+    /// <param name="bytes">What the driver reports.</param>
+    public static ExplanationLine? Memory(uint? bytes) => bytes is not { } amount ? null : new(
+        LineKind.Statement,
+        string.Create(CultureInfo.InvariantCulture, $"The driver manages {amount / (1024.0 * 1024):0.##} MiB of video memory. ")
+        + "That is not what the board carries (drivers keep some for themselves, and some count bus memory), so nothing is recorded of it: "
+        + "count the chips (featmatrix chips) and write the card's 'memory' yourself. Clocks and voltages are in no dump.");
+
     /// <summary>Faults of a foreign file, each with its place.</summary>
     public static IEnumerable<string> Faults(string file, IEnumerable<ImportFault> faults) => faults.Select(fault => string.Create(
         CultureInfo.InvariantCulture, $"{file}({fault.Line},{fault.Column}): {ImportFaultWording.Text(fault)}"));

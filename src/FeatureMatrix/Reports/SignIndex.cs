@@ -1,4 +1,5 @@
 using FeatureMatrix.Importing.Capabilities;
+using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Reports;
@@ -35,14 +36,18 @@ public sealed class SignIndex
         ];
     }
 
-    /// <summary>Features that a texture format of Direct3D 7 speaks of, by its flags or its four-character code.</summary>
+    /// <summary>Features that a texture format of Direct3D 7 speaks of, by its flags, its channels or its four-character code; or a depth format.</summary>
     public IReadOnlyList<Feature> OfPixelFormat(PixelFormatEntry format)
     {
         ArgumentNullException.ThrowIfNull(format);
         return
         [
-            .. _features.Where(feature => format.Use == "texture" && feature.Detection.Direct3D.Any(sign => sign is { Generation: 7, Field: "formats" }
-                && (sign.Constant.StartsWith("DDPF_", StringComparison.Ordinal) ? (format.Flags & sign.Value) != 0 : format.FourCc == sign.Value))),
+            .. _features.Where(feature => feature.Detection.Direct3D.Any(sign => sign is { Generation: 7 } && (format.Use, sign.Field) switch
+            {
+                ("texture", "formats") => Direct3DFormats.Matches(sign, format),
+                ("depth", Direct3DFormats.Depth) => (format.Flags & sign.Value) != 0,
+                _ => false,
+            })),
         ];
     }
 

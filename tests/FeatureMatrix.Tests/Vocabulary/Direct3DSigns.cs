@@ -9,7 +9,7 @@ namespace FeatureMatrix.Tests.Vocabulary;
 public sealed class Direct3DSigns
 {
     /// <summary>Lists that the interfaces enumerate or answer for item by item; no structure holds them.</summary>
-    private static readonly string[] Lists = ["formats", "target-formats", "depth-texture-formats", "queries"];
+    private static readonly string[] Lists = ["formats", "target-formats", "depth-formats", "depth-texture-formats", "samples", "queries"];
 
     /// <summary>Which field a constant belongs to, by its prefix in the headers.</summary>
     private static readonly (string Prefix, string[] Fields)[] Homes =
@@ -19,8 +19,8 @@ public sealed class Direct3DSigns
         ("D3DPCMPCAPS_", ["AlphaCmpCaps"]), ("D3DPSHADECAPS_", ["ShadeCaps"]), ("D3DPMISCCAPS_", ["PrimitiveMiscCaps"]),
         ("D3DSTENCILCAPS_", ["StencilCaps"]), ("D3DTEXOPCAPS_", ["TextureOpCaps"]), ("D3DDEVCAPS_", ["DevCaps"]),
         ("D3DFVFCAPS_", ["FVFCaps"]), ("D3DLINECAPS_", ["LineCaps"]), ("D3DCAPS2_", ["Caps2"]), ("D3DCAPS_", ["Caps"]),
-        ("D3DPRESENT_INTERVAL_", ["PresentationIntervals"]), ("D3DFMT_", Lists[..3]), ("D3DQUERYTYPE_", ["queries"]),
-        ("DDPF_", ["formats"]), ("DDBD_", ["DeviceRenderBitDepth"]), ("DDPCAPS_", ["PalCaps"]), ("DDSCAPS_", ["ddsCaps"]),
+        ("D3DPRESENT_INTERVAL_", ["PresentationIntervals"]), ("D3DFMT_", Lists[..4]), ("D3DQUERYTYPE_", ["queries"]),
+        ("DDPF_", ["formats", "depth-formats"]), ("DDBD_", ["DeviceRenderBitDepth"]), ("DDPCAPS_", ["PalCaps"]), ("DDSCAPS_", ["ddsCaps"]),
         ("DDCAPS2_", ["Caps2"]), ("DDCAPS_", ["Caps"]), ("DXT", ["formats"]),
     ];
 

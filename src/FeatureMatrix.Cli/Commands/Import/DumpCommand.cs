@@ -34,6 +34,8 @@ internal static class DumpCommand
             var records = new List<RecordChange> { SourceRecord.Of(target.Source, $"Capability dump made on the PC with {target.CardName}, driver {target.Version}", "measured") };
             records.AddRange(target.Records());
             Take("Direct3D", "direct3d", MeasuredSupply.Of(dump, catalog.Features));
+            if (ImportReport.Memory(DumpFacts.ReportedMemory(dump)) is { } memory)
+                terminal.Print(memory);
             if (gl is not null)
                 Take("OpenGL", "opengl", MeasuredSupply.Of(gl, catalog.Features));
             return session.Finish(records);

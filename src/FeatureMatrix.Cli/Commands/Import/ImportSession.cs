@@ -2,6 +2,7 @@ using System.CommandLine;
 using FeatureMatrix.Importing;
 using FeatureMatrix.Importing.Records;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.RunLogs;
 using FeatureMatrix.Loading.Writing;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;

@@ -3,6 +3,7 @@ using System.Text;
 using FeatureMatrix.Importing;
 using FeatureMatrix.Importing.Records;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.RunLogs;
 
 namespace FeatureMatrix.Cli.Commands.Import;
 

@@ -69,7 +69,10 @@ public static class AgpTable
     }
 
     /// <summary>
-    /// Whether the cell follows from the documents of both without the table: each signals at one voltage, and it is the same.
+    /// Whether the answer follows from the documents of both without the table: each signals at one voltage, and it is the same.
+    /// Which cells agree is then no question of columns: the specification's table 1 (page 11) gives each AGP generation its
+    /// voltage, and two documents that name the same single one leave nothing to look up. Every other pair of kinds depends on
+    /// which of several voltages they settle for, which only the reconstructed table says, so it stays <i>not known</i>.
     /// </summary>
     public static bool NeedsNoTable(Signalling board, Signalling card) =>
         board == card && board is (Signalling.V33 or Signalling.V15 or Signalling.V08);

@@ -1,4 +1,5 @@
 using System.Text;
+using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Importing.Capabilities;
 

@@ -1,3 +1,5 @@
+using FeatureMatrix.Model;
+
 namespace FeatureMatrix.Importing.Capabilities;
 
 /// <summary>The kinds of line that stand inside a section: which words follow which keyword.</summary>

@@ -1,3 +1,5 @@
+using FeatureMatrix.Loading;
+
 namespace FeatureMatrix.Importing.DriverPackage;
 
 /// <summary>The systems a display driver's version number stands for.</summary>

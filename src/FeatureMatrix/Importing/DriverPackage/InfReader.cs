@@ -1,4 +1,5 @@
 using System.Globalization;
+using FeatureMatrix.Loading;
 
 namespace FeatureMatrix.Importing.DriverPackage;
 

@@ -29,20 +29,17 @@ internal sealed record Direct3DGeneration(int Number, IReadOnlyList<DumpSection>
         _ => (section.Field("D3DCAPS9", "DeviceType") ?? HardwareDevice) == HardwareDevice,
     };
 
+    private IEnumerable<DumpSection> SectionsFor(Direct3DSign sign) => Direct3DFormats.IsList(sign.Field) ? Devices : Sections;
+
     /// <summary>What this generation says of a feature: silent where it has no sign for it.</summary>
     public Claim Claim(Feature feature)
     {
+        var signs = feature.Detection.Direct3D.Where(s => s.Generation == Number).ToLookup(s => s.Level.Length > 0);
+        var claims = signs[false].SelectMany(sign => SectionsFor(sign).Select(section => Direct3DSigns.Read(sign, feature, section)))
+            .Concat(Devices.Select(section => Direct3DSigns.ReadLevels([.. signs[true]], feature, section)));
         Claim? whole = null;
-        foreach (var sign in feature.Detection.Direct3D.Where(s => s.Generation == Number))
-        {
-            foreach (var section in sign.Field is "formats" or "target-formats" ? Devices : Sections)
-            {
-                var claim = Direct3DSigns.Read(sign, feature, section);
-                if (claim is not null)
-                    whole = whole is null ? claim : whole.Or(claim);
-            }
-        }
-
+        foreach (var claim in claims.OfType<Claim>())
+            whole = whole is null ? claim : whole.Or(claim);
         return whole ?? Measuring.Claim.Silent(feature);
     }
 }

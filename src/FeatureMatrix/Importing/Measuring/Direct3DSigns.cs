@@ -7,17 +7,20 @@ namespace FeatureMatrix.Importing.Measuring;
 /// <summary>Reads one sign of the vocabulary in one section of a dump.</summary>
 internal static class Direct3DSigns
 {
-    private const string FormatsSuffix = "formats";
     private const string Queries = "queries";
 
     /// <summary>What the section says by the sign; null where it does not hold the answer.</summary>
     public static Claim? Read(Direct3DSign sign, Feature feature, DumpSection section)
     {
         bool? isThere;
+        if (sign.Field == Direct3DFormats.Samples)
+            return Direct3DFormats.SamplesOf(feature, section);
+        if (sign.Generation == 7 && sign.Field == Direct3DFormats.Depth)
+            return Direct3DFormats.DepthBits(sign, feature, section);
         if (sign.Field == Queries)
             isThere = section.Entries.OfType<QueryEntry>().FirstOrDefault(q => q.Name == sign.Constant)?.IsSupported;
-        else if (sign.Field.EndsWith(FormatsSuffix, StringComparison.Ordinal))
-            isThere = sign.Generation == 7 ? HasPixelFormat(sign, section) : AcceptsFormat(sign, section);
+        else if (Direct3DFormats.IsList(sign.Field))
+            isThere = Direct3DFormats.Accepts(sign, section);
         else if (FieldOf(sign, section) is not var (structure, member, word))
             return null;
         else if (sign.Constant.Length == 0)
@@ -33,6 +36,25 @@ internal static class Direct3DSigns
             (false, false) => Claim.Lacks($"no {sign.Constant}"),
             (true, true) => Claim.Lacks(sign.Constant),
         };
+    }
+
+    /// <summary>
+    /// What the section says by signs that each show one level: yes up to the highest that is there; no from the lowest step
+    /// on at and above which all were asked and none is there. Worked example: D24X8 accepted, D24S8 and D32 refused is 24
+    /// bits and not 32; with D32 never asked, 32 stays open.
+    /// </summary>
+    public static Claim? ReadLevels(IReadOnlyList<Direct3DSign> signs, Feature feature, DumpSection section)
+    {
+        var answers = signs.Where(sign => feature.At(sign.Level) is not null)
+            .Select(sign => (feature.At(sign.Level)!.Value.Step, sign.Constant, IsThere: Direct3DFormats.Accepts(sign, section))).ToList();
+        if (answers.TrueForAll(answer => answer.IsThere is null))
+            return null;
+        var yes = answers.Where(answer => answer.IsThere == true).Select(answer => answer.Step).DefaultIfEmpty(0).Max();
+        var no = feature.Steps + 1;
+        while (no > yes + 1 && answers.Where(answer => answer.Step == no - 1).ToList() is { Count: > 0 } at && at.TrueForAll(answer => answer.IsThere == false))
+            no--;
+        var said = answers.Where(answer => (answer.Step == yes && answer.IsThere == true) || answer.Step >= no);
+        return new Claim(yes, no, new(said.Select(answer => answer.IsThere == true ? answer.Constant : $"no {answer.Constant}")));
     }
 
     /// <summary>
@@ -56,26 +78,6 @@ internal static class Direct3DSigns
         }
 
         return null;
-    }
-
-    /// <summary>A list of Direct3D 7 is whole: with any format given, one that is not there is refused.</summary>
-    private static bool? HasPixelFormat(Direct3DSign sign, DumpSection section)
-    {
-        var formats = section.Entries.OfType<PixelFormatEntry>().Where(f => f.Use == "texture").ToList();
-        if (formats.Count == 0)
-            return null;
-        return sign.Constant.StartsWith("DDPF_", StringComparison.Ordinal)
-            ? formats.Exists(f => (f.Flags & sign.Value) != 0)
-            : formats.Exists(f => f.FourCc == sign.Value);
-    }
-
-    /// <summary>Accepted under any display format; refused only where it was asked and never accepted.</summary>
-    private static bool? AcceptsFormat(Direct3DSign sign, DumpSection section)
-    {
-        var use = sign.Field == FormatsSuffix ? "texture" : sign.Field[..^(FormatsSuffix.Length + 1)];
-        var asked = section.Entries.OfType<FormatsEntry>()
-            .Where(f => f.Use == use && (f.Yes.Contains(sign.Value) || f.No.Contains(sign.Value))).ToList();
-        return asked.Count == 0 ? null : asked.Exists(f => f.Yes.Contains(sign.Value));
     }
 
     private static Claim? Number(

@@ -1,4 +1,5 @@
 using FeatureMatrix.Importing.Capabilities;
+using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Importing.OpenGl;
 

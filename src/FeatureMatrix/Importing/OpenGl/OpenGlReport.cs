@@ -1,3 +1,5 @@
+using FeatureMatrix.Model;
+
 namespace FeatureMatrix.Importing.OpenGl;
 
 /// <summary>

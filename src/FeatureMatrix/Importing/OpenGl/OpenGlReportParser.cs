@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using FeatureMatrix.Loading;
 
 namespace FeatureMatrix.Importing.OpenGl;
 

@@ -15,6 +15,17 @@ public static class DumpFacts
     public static string? DriverVersion(CapabilityDump dump) => Adapters(dump)
         .SelectMany(section => section.Entries.OfType<VersionEntry>().Where(entry => entry.Key == "driver-version")).Select(entry => string.Join('.', entry.Parts)).FirstOrDefault();
 
+    /// <summary>
+    /// Video memory in bytes as the first DirectDraw device reports it (pool <c>local</c>); null where the dump has none. It is
+    /// not what the board carries: drivers leave out what they keep for themselves, and some count bus memory.
+    /// </summary>
+    public static uint? ReportedMemory(CapabilityDump dump)
+    {
+        ArgumentNullException.ThrowIfNull(dump);
+        return dump.SectionsOf("directdraw").SelectMany(section => section.Entries.OfType<MemoryEntry>())
+            .FirstOrDefault(entry => entry.Pool == "local" && entry.Total > 0)?.Total;
+    }
+
     private static IEnumerable<DumpSection> Adapters(CapabilityDump dump)
     {
         ArgumentNullException.ThrowIfNull(dump);

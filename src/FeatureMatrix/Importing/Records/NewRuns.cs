@@ -1,4 +1,5 @@
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.RunLogs;
 
 namespace FeatureMatrix.Importing.Records;
 

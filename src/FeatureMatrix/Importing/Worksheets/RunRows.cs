@@ -1,4 +1,5 @@
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.RunLogs;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Importing.Worksheets;

@@ -31,6 +31,8 @@ internal static class VocabularyShapes
         new("constant", Shapes.Text, "The name of the bits."),
         new("value", Shapes.Bits, "Their value, such as 0x100."),
         new("inverted", Shapes.YesNo, "Yes: set means missing."),
+        new("level", Shapes.Text, "The level that it shows. If absent: the feature as a whole."),
+        new("channels", new Shape.List(Shapes.Whole(0, 32)), "Direct3D 7: bits of red, green, blue and alpha of a texture format."),
     ]);
 
     private static readonly IReadOnlyList<Key> AboutAFeature =

@@ -43,6 +43,16 @@ public sealed class DumpImports(RealDump real)
     }
 
     [Fact]
+    public void A_drivers_figure_of_video_memory_is_shown_and_not_recorded()
+    {
+        using var bench = new ImportBench(Collection);
+        var text = OneRun.Dump.Replace("version driver-version", "memory local 7864320 7000000\nversion driver-version", StringComparison.Ordinal);
+        var printed = bench.Done("import dump --card x --driver new --os windows-98se --write", bench.Write("dump.txt", Encoding.Latin1.GetBytes(text)));
+        Assert.Contains("The driver manages 7.5 MiB of video memory. That is not what the board carries", printed, StringComparison.Ordinal);
+        Assert.All(bench.Texts().Values, file => Assert.DoesNotContain("memory:", file, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_bit_without_a_public_name_is_kept_in_the_table()
     {
         using var bench = new ImportBench(Collection);

@@ -163,6 +163,20 @@ public sealed class RealDumpTests(RealDump dump)
             Assert.Equal(expected, Assert.Single(supply.Statements, s => s.Capability.Feature.Id == id).Support);
     }
 
+    [Fact]
+    public void Stencil_and_depth_bits_are_what_the_accepted_formats_hold()
+    {
+        // D3DFMT_D24S8 0x4B, D3DFMT_D32 0x47 (d3d9types.h): the line is cut at its own words.
+        var line = Lines().SkipWhile(l => l != "section direct3d9 0").First(l => l.StartsWith("formats depth ", StringComparison.Ordinal));
+        var (yes, no) = (line.Split(" no")[0], line.Split(" no")[1]);
+        Assert.Contains("0x0000004B", yes, StringComparison.Ordinal);
+        var supply = MeasuredSupply.Of(CapabilityDump.Parse(dump.Bytes()), Vocabularies.Ours());
+        var said = supply.Statements.Where(s => s.Capability.Feature.Id is "stencil-bits" or "depth-bits").Select(s => s.Capability.ToString());
+        Assert.Contains("stencil-bits 8", said);
+        if (no.Contains("0x00000047", StringComparison.Ordinal) && supply.Disputes.All(d => d.Feature.Id != "depth-bits"))
+            Assert.Contains("depth-bits 24", said);
+    }
+
     private static string Named(DumpSection section) => string.Join(' ', [section.Kind, .. section.Ordinals]);
 
     private List<string> Lines() =>

@@ -126,13 +126,14 @@ public class Choosing_models_sections
 }
 
 /// <summary>
-/// A real INF file: the one that Debian's libwine carries. No Debian package ships a display driver's INF, so this one
-/// checks the syntax alone, against a count of its lines by their first character.
+/// A real INF file that nobody wrote for these tests: the one that Debian's libwine carries. It lists no hardware (no
+/// display driver's INF was found in a Debian package), so it checks the syntax and nothing of the listings: names of
+/// sections and numbers of entries, against a count of its lines by their first and last character.
 /// </summary>
 public class Reading_a_packaged_inf
 {
     [Fact]
-    public void Sections_and_strings_agree_with_a_count_by_hand()
+    public void Sections_and_numbers_of_entries_agree_with_a_count_of_lines()
     {
         var path = External.File("/usr/share/wine/wine.inf", "libwine");
         var lines = File.ReadAllLines(path).Select(l => l.Trim()).ToList();

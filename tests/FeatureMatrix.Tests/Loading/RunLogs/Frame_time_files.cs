@@ -1,6 +1,7 @@
 using FeatureMatrix.Importing;
+using FeatureMatrix.Loading.RunLogs;
 
-namespace FeatureMatrix.Tests.Importing.RunLogs;
+namespace FeatureMatrix.Tests.Loading.RunLogs;
 
 public sealed class Frame_time_files
 {

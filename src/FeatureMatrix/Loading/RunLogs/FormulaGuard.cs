@@ -1,4 +1,4 @@
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Loading.RunLogs;
 
 /// <summary>
 /// Keeps free text from being taken for a formula by a spreadsheet that opens the file: a cell that begins with

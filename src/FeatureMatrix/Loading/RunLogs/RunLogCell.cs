@@ -1,7 +1,7 @@
 using System.Globalization;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Model;
 
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Loading.RunLogs;
 
 /// <summary>The decimal mark of a file, which its first number with one decides, and the faults found so far.</summary>
 internal sealed class RunLogState

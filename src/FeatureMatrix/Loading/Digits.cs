@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Loading;
 
 /// <summary>
 /// Numbers made of digits and nothing else. The framework's own parsers pass over zero characters at the end, which

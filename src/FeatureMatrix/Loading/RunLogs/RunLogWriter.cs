@@ -2,7 +2,7 @@ using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
 
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Loading.RunLogs;
 
 /// <summary>Writes a run log that <see cref="RunLogReader"/> reads back as it was.</summary>
 public static class RunLogWriter

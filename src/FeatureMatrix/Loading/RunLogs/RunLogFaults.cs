@@ -1,7 +1,6 @@
-using FeatureMatrix.Importing;
 using FeatureMatrix.Model;
 
-namespace FeatureMatrix.Loading;
+namespace FeatureMatrix.Loading.RunLogs;
 
 /// <summary>Faults of a run log that is not in the collection yet, worded as those of one that is.</summary>
 public static class RunLogFaults

@@ -1,6 +1,7 @@
 using System.Globalization;
+using FeatureMatrix.Model;
 
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Loading.RunLogs;
 
 /// <summary>A column of a run log: how its cell is read into a row and written from one.</summary>
 internal sealed record RunLogColumn(string Name, Func<RunLogRow, RunLogCell, RunLogRow> Read, Func<RunLogRow, RunLogText> Write)

@@ -1,7 +1,9 @@
 using FeatureMatrix.Importing;
+using FeatureMatrix.Loading.RunLogs;
+using FeatureMatrix.Model;
 using FeatureMatrix.Tests.Support;
 
-namespace FeatureMatrix.Tests.Importing.RunLogs;
+namespace FeatureMatrix.Tests.Loading.RunLogs;
 
 public sealed class Run_log_files
 {

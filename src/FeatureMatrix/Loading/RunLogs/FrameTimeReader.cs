@@ -1,4 +1,6 @@
-namespace FeatureMatrix.Importing;
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Loading.RunLogs;
 
 /// <summary>What came of reading a file of frame times.</summary>
 /// <param name="Milliseconds">The times in the order of the file, faulty lines left out.</param>

@@ -1,4 +1,6 @@
-namespace FeatureMatrix.Importing;
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Loading.RunLogs;
 
 /// <summary>What is wrong with a place of a run log.</summary>
 public enum RunLogFaultKind

@@ -1,7 +1,8 @@
 using CsCheck;
 using FeatureMatrix.Importing;
+using FeatureMatrix.Loading.RunLogs;
 
-namespace FeatureMatrix.Tests.Importing.RunLogs;
+namespace FeatureMatrix.Tests.Loading.RunLogs;
 
 public sealed class Any_run_log
 {

@@ -1,8 +1,9 @@
 using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
+using FeatureMatrix.Model;
 
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Loading.RunLogs;
 
 /// <summary>
 /// Reads a run log: comma-separated values as in RFC 4180, or separated by semicolons or tabs; columns in any order, capitals,

@@ -1,4 +1,6 @@
-namespace FeatureMatrix.Importing;
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Loading.RunLogs;
 
 /// <summary>
 /// One run as a line of a run log states it: ids not yet looked up, nothing assumed. Empty text and null mean not noted. The column

@@ -1,6 +1,6 @@
 using System.Collections;
 
-namespace FeatureMatrix.Importing;
+namespace FeatureMatrix.Model;
 
 /// <summary>
 /// A fixed list that equals another with equal members in the same order, so that a record of imported lines compares

@@ -1,7 +1,9 @@
 using FeatureMatrix.Importing;
-using static FeatureMatrix.Importing.RunLogFaultKind;
+using FeatureMatrix.Loading.RunLogs;
+using FeatureMatrix.Model;
+using static FeatureMatrix.Loading.RunLogs.RunLogFaultKind;
 
-namespace FeatureMatrix.Tests.Importing.RunLogs;
+namespace FeatureMatrix.Tests.Loading.RunLogs;
 
 public sealed class Run_log_faults
 {
