@@ -85,15 +85,19 @@ public sealed record BenchSeries(Circumstances Circumstances, IReadOnlyList<Mode
             ])),
     ];
 
-    /// <summary>The ladder of the runs that count and state their mode.</summary>
-    public Ladder Ladder(double confidence = Confidence.Usual) => Bench.Ladder.Of(
-        [
-            .. from mode in Modes
-               where mode.Mode is not null
-               from run in mode.Runs
-               select new LadderRun(mode.Mode!.Value.Pixels, run.Fps!.Value),
-        ],
-        confidence);
+    /// <summary>The ladder of the runs that count and state their mode; not fitted where the monitor or a cap seems to set the pace.</summary>
+    public Ladder Ladder(double confidence = Confidence.Usual) => PaceLimit() switch
+    {
+        Bench.PaceLimit.NotKnown or Bench.PaceLimit.NotSuspected => Bench.Ladder.Of(
+            [
+                .. from mode in Modes
+                   where mode.Mode is not null
+                   from run in mode.Runs
+                   select new LadderRun(mode.Mode!.Value.Pixels, run.Fps!.Value),
+            ],
+            confidence),
+        var suspected => new Bench.Ladder.Paced(suspected),
+    };
 
     /// <summary>Whether first runs stand apart, over all modes.</summary>
     public WarmUp WarmUp(double confidence = Confidence.Usual) =>

@@ -22,6 +22,12 @@ public abstract record Ladder
     /// </summary>
     public sealed record NotFitted(int Modes, int Runs) : Ladder;
 
+    /// <summary>
+    /// Something other than processor and card seems to set the pace, so that a fit would name the wrong limit. It stands until the
+    /// same scene is run without it.
+    /// </summary>
+    public sealed record Paced(PaceLimit Limit) : Ladder;
+
     /// <summary>Fits a ladder, outlying runs left out and named.</summary>
     /// <exception cref="ArgumentException">A run without pixels or without a positive, finite speed.</exception>
     public static Ladder Of(IReadOnlyList<LadderRun> runs, double confidence = Confidence.Usual)

@@ -1,5 +1,5 @@
+using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
-using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
 

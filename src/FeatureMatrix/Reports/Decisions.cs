@@ -1,6 +1,6 @@
 using FeatureMatrix.Bench;
+using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
-using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Reports;

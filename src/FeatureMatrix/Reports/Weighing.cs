@@ -23,7 +23,7 @@ public sealed class Weighing
         Picture = new Prospects(Library, decisions.On);
         AtFloor = Library.Policy.FpsFloor is null
             ? null
-            : new Prospects(Library, decisions.On) { Floor = new MeasuredSpeed(decisions.Catalog.Runs, Library.Policy).Of };
+            : new Prospects(Library, decisions.On) { Floor = decisions.Speeds.AgainstFloor };
     }
 
     /// <summary>The verdicts.</summary>

@@ -96,6 +96,17 @@ public sealed class A_bench_log
             BenchSeries.Of(runs.Select(run => run with { Settings = [new("refresh", "85")] })).Single().PaceLimit());
     }
 
+    /// <summary>A fit would call the waiting flat and blame the processor.</summary>
+    [Fact]
+    public void Fits_no_ladder_while_the_monitor_seems_to_set_the_pace()
+    {
+        Run[] runs = [Run("one", Low, 1, 84.9), Run("one", Low, 2, 85.1), Run("one", High, 1, 42.6), Run("one", High, 2, 42.4)];
+
+        Assert.IsType<LadderFit>(BenchSeries.Of(runs).Single().Ladder());
+        var paced = Assert.IsType<Ladder.Paced>(BenchSeries.Of(runs.Select(run => run with { Settings = [new("refresh", "85")] })).Single().Ladder());
+        Assert.Equal([1, 2], Assert.IsType<PaceLimit.Vsync>(paced.Limit).Divisors);
+    }
+
     private static Run Run(string card, Mode? mode, int number, double fps) => new()
     {
         Title = World.Titles.Single(),

@@ -97,7 +97,11 @@ internal sealed class SavedWorkbook(byte[] bytes)
             foreach (var (name, part) in Worksheets(document))
             {
                 foreach (var (_, address, value) in changes.Where(change => change.Sheet == name))
-                    part.Worksheet.Descendants<Cell>().Single(cell => cell.CellReference == address).CellValue = new CellValue(value);
+                {
+                    var cell = part.Worksheet.Descendants<Cell>().Single(one => one.CellReference == address);
+                    (cell.DataType, cell.CellValue) = (CellValues.Number, new CellValue(value));
+                }
+
                 part.Worksheet.Save();
             }
         }

@@ -37,8 +37,7 @@ public static class WorkbookWriter
         TableSheet.Add(book, "Features by card", edition.Supply.ToTable(), 2);
         TableSheet.Add(book, "Drivers", DriverReport.TableOf(edition.Catalog), 2);
         TableSheet.Add(book, "Memory", MemoryReport.HighestModes(edition.Memory));
-        if (edition.Catalog.Runs.Count > 0)
-            TableSheet.Add(book, "Runs", RunTable.Of(edition.Catalog), 2);
+        BenchSheets.Add(book, edition);
         TableSheet.Add(book, "Sources", edition.Sources.ToTable());
         PolicySheet.Add(book, edition.Decisions.Policy);
         var outcomes = OutcomeSheet.Add(

@@ -12,7 +12,8 @@ internal static class BenchTables
         heading, note,
         [
             new("Title and scene"), new("Card"), new("Driver"), new("System"), new("Way"), new("Rig"), new("Settings"), new("Mode"), new("n", true),
-            new("Mean fps", true), new("Spread %", true), new("From", true), new("To", true), new("Lowest fps", true), new("To look at"),
+            new("Mean fps", true), new("Deviation fps", true), new("Spread %", true), new("From", true), new("To", true), new("Lowest fps", true),
+            new("Outlying"), new("To look at"),
         ],
         [
             .. series.Select(one => (IReadOnlyList<TableCell>)
@@ -20,8 +21,8 @@ internal static class BenchTables
                 new(BenchWording.Subject(one.Circumstances)), new(one.Circumstances.Card.Name),
                 new(one.Circumstances.Driver is { } driver ? Names.Of(driver) : ""), new(one.Circumstances.Os?.Name ?? ""),
                 new(BenchWording.Way(one.Circumstances)), new(one.Circumstances.Rig?.Name ?? ""), new(BenchWording.SettingsText(one.Circumstances)),
-                new(BenchWording.Of(one.Mode)), Count(one.Fps.Count), Figure(one.Fps.Mean), Figure(100 * one.Fps.CoefficientOfVariation),
-                Figure(one.Fps.MeanInterval()?.Low), Figure(one.Fps.MeanInterval()?.High), Figure(one.Lowest), new(string.Join("; ", one.Remarks)),
+                new(BenchWording.Of(one.Mode)), Count(one.Fps.Count), Figure(one.Fps.Mean), Figure(one.Fps.StandardDeviation), Figure(100 * one.Fps.CoefficientOfVariation),
+                Figure(one.Fps.MeanInterval()?.Low), Figure(one.Fps.MeanInterval()?.High), Figure(one.Lowest), new(one.Outlying), new(string.Join("; ", one.Remarks)),
             ]),
         ]);
 

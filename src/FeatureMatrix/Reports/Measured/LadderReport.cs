@@ -53,7 +53,7 @@ public sealed record LadderReport
     /// <summary>What else may set the pace; empty for nothing.</summary>
     public required string Suspicion { get; init; }
 
-    /// <summary>The fit; null where the runs are too few.</summary>
+    /// <summary>The fit; null where the runs are too few, or where something else seems to set the pace.</summary>
     public required LadderFit? Fit { get; init; }
 
     /// <summary>The measured modes, in order of pixels.</summary>

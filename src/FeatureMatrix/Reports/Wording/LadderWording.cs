@@ -21,6 +21,7 @@ public static class LadderWording
     {
         Ladder.NotFitted { Modes: < 2 } => "one mode only: what sets the pace is not known until the same scene runs at another",
         Ladder.NotFitted => "too few runs to judge the noise: repeat some of them",
+        Ladder.Paced => "what processor and card can do is not shown",
         LadderFit { Shape: LadderShape.Flat } flat =>
             $"no fall with pixels was shown: {(flat.Points.All(point => point.Bound == Bound.Processor) ? "the processor sets the pace throughout" : "the noise could hide one")}, {Time(flat.ProcessorTime, "ms a frame")}",
         LadderFit { Shape: LadderShape.Rising } rising =>

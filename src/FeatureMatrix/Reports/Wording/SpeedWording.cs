@@ -1,6 +1,6 @@
 using System.Globalization;
 using FeatureMatrix.Bench;
-using FeatureMatrix.Reports.Measured;
+using FeatureMatrix.Deciding;
 
 namespace FeatureMatrix.Reports.Wording;
 

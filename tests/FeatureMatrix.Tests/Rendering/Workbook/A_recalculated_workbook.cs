@@ -61,6 +61,31 @@ public sealed class A_recalculated_workbook(LodenSluice bench) : IClassFixture<L
     }
 
     [Fact]
+    public void Gives_the_statistics_without_a_run_that_was_discarded_and_with_one_that_was_corrected()
+    {
+        const string log =
+            """
+            title,scene,card,driver,os,width,height,run,fps,discarded
+            low-mist,ferry,dune,sand-9x 1.0,windows-98se,640,480,1,50,DISCARDED
+            low-mist,ferry,dune,sand-9x 1.0,windows-98se,640,480,2,60.5,
+            low-mist,ferry,dune,sand-9x 1.0,windows-98se,640,480,3,61.25,
+            low-mist,ferry,dune,sand-9x 1.0,windows-98se,640,480,4,SPEED,
+            low-mist,ferry,dune,sand-9x 1.0,windows-98se,800,600,1,44,
+            low-mist,ferry,dune,sand-9x 1.0,windows-98se,1024,768,1,20,the disk was busy
+            """;
+        var written = Saved("", "6.1");
+        var again = new SavedWorkbook(LibreOffice.Recalculate(written.With(
+            ("Runs", $"{written.ColumnOf("Runs", "Discarded")}5", 1), ("Runs", $"{written.ColumnOf("Runs", "Average")}8", 61))));
+        AssertSame(Saved("1", "61"), again);
+
+        SavedWorkbook Saved(string discarded, string speed)
+        {
+            var catalog = BenchWorlds.Load(Editions.TwoCards, log.Replace("DISCARDED", discarded, StringComparison.Ordinal).Replace("SPEED", speed, StringComparison.Ordinal));
+            return Editions.Saved(Editions.Of(catalog, catalog.Libraries.Single()));
+        }
+    }
+
+    [Fact]
     public void Has_the_scores_that_the_rules_give()
     {
         // Weights 3, 1 and 2. Dune loses palettes, which nobody graded, and the shadows: worth 1, 0.5 to 0.8 of the cosmetic span, and one cosmetic loss.
