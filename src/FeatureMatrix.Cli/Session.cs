@@ -49,6 +49,9 @@ internal sealed class Session
     /// <summary>The card that a word means.</summary>
     public Card Card(string word) => Find.One(word, "card", Catalog.Cards, one => one.Id, one => one.Name);
 
+    /// <summary>The PC that a word means.</summary>
+    public Rig Rig(string word) => Find.One(word, "rig", Catalog.Rigs, one => one.Id, one => one.Name);
+
     /// <summary>The operating system that a word means; null for no word.</summary>
     public Os? Os(string? word) => word is null ? null : Find.One(word, "operating system", Catalog.Oses, one => one.Id, one => one.Name);
 

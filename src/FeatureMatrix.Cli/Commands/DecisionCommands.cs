@@ -50,9 +50,12 @@ internal static class DecisionCommands
 
     private static Command Plan(Terminal terminal)
     {
-        var budget = new Option<decimal?>("--budget") { Description = "Leave out cards that may cost more than this.", HelpName = "amount" };
-        return Create(terminal, "plan", "Find the fewest cards and installs that cover every must-have.", [], [budget],
-            (session, parsed) => PlanReport.Of(new Weighing(session.Decisions), parsed.GetValue(budget)).ToReport());
+        var budget = new Option<decimal?>("--budget") { Description = "All cards to buy may cost no more than this together, at the highest prices on record.", HelpName = "amount" };
+        var rigs = new Option<string[]>("--rig") { Description = "Plan for this PC only; may be repeated. All on record where none is named.", HelpName = "rig" };
+        return Create(terminal, "plan", "Find the fewest cards, PCs and installs that cover every must-have, then the most weight.", [], [budget, rigs],
+            (session, parsed) => PlanReport.Of(
+                new Weighing(session.Decisions), parsed.GetValue(budget),
+                parsed.GetValue(rigs) is { Length: > 0 } words ? words.Select(session.Rig).ToList() : null).ToReport());
     }
 
     private static Command Next(Terminal terminal)

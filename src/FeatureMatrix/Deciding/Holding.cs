@@ -10,12 +10,13 @@ namespace FeatureMatrix.Deciding;
 public sealed class Holding
 {
     private static readonly ProspectBuilder Builder = new();
+    private readonly Lazy<ScoreInterval> _score;
 
     private Holding(IReadOnlyList<Stake> stakes, Policy policy)
     {
         Stakes = stakes;
         Policy = policy;
-        Score = ScoreOf(stakes, policy);
+        _score = new Lazy<ScoreInterval>(() => ScoreOf(stakes, policy));
     }
 
     /// <summary>The library's titles, in its order.</summary>
@@ -25,7 +26,7 @@ public sealed class Holding
     public Policy Policy { get; }
 
     /// <summary>Everything that may come of it, weighted.</summary>
-    public ScoreInterval Score { get; }
+    public ScoreInterval Score => _score.Value;
 
     /// <summary>The must-haves that are covered for certain.</summary>
     public IReadOnlyList<LibraryEntry> Covered => Stakes

@@ -1,11 +1,9 @@
 using FeatureMatrix.Deciding;
+using FeatureMatrix.Deciding.Planning;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Reports;
-
-/// <summary>One driver on one system: what it does for the library.</summary>
-public sealed record DriverOption(Setup Setup, Holding Holding);
 
 /// <summary>A change between two versions of one branch.</summary>
 /// <param name="From">The older version.</param>
@@ -142,7 +140,6 @@ public sealed record DriverChoiceReport
             over.Where(pair => pair.difference.High < 0).Select(pair => pair.Title).ToList());
     }
 
-    /// <summary>Exact for as many as 64 titles that differ between installs; beyond that none is named.</summary>
     private static List<DriverOption> FewestWithoutLoss(List<DriverOption> options)
     {
         if (options.Count == 0)
@@ -152,12 +149,10 @@ public sealed record DriverChoiceReport
             .Where(pair => options.Exists(option => option.Holding.Stakes[pair.i].Prospect.Worst < pair.best)).ToList();
         if (titles.Count == 0)
             return [options[0]];
-        if (titles.Count > 64)
-            return [];
-        var covers = options.Select((option, number) => new InstallOption(
-            number, number, true, titles.Select((pair, bit) => option.Holding.Stakes[pair.i].Prospect.Worst == pair.best ? 1ul << bit : 0).Aggregate((one, other) => one | other),
-            option.Holding.Score.Low)).ToList();
-        var wanted = titles.Count == 64 ? ulong.MaxValue : (1ul << titles.Count) - 1;
-        return FewestInstalls.Of(covers, wanted).Chosen.OrderBy(option => option.Index).Select(option => options[option.Index]).ToList();
+        // The titles that differ take the place of must-haves; of equally few installs those that come first here.
+        var offers = options.Select((option, number) => new PlanOption(
+            0, number, [0], Enumerable.Range(0, titles.Count).Where(i => option.Holding.Stakes[titles[i].i].Prospect.Worst == titles[i].best).ToList(), [])).ToList();
+        var problem = new PlanProblem([new PlanCard(1, null, null, "", [[]])], [new PlanRig(null, null)], offers, titles.Count, OneDriverPerSystem: false);
+        return PlanSearch.Of(problem, PlanGoal.Fewest)!.Moves.Select(move => move.Option).Order().Select(option => options[option]).ToList();
     }
 }

@@ -1,4 +1,6 @@
 using FeatureMatrix.Deciding;
+using FeatureMatrix.Deciding.Fit;
+using FeatureMatrix.Deciding.Planning;
 using FeatureMatrix.Reports;
 
 namespace FeatureMatrix.Tests.Demo;
@@ -28,8 +30,26 @@ public sealed class DecisionTests(LodenSluice demo) : IClassFixture<LodenSluice>
 
     [Fact]
     public void The_long_shelf_needs_one_card_more() => Assert.Equal(
-        "1 card and 1 install, buy Kestrin Kite 9 (30 to 48 EUR): every must-have is covered. No plan needs less.",
+        "Buy Kestrin Kite 9 (30 to 48 EUR) and put it into the window-sill bench with Kestrin Kite 9 driver for Windows 2000 and XP 71.02 on Windows 2000 Professional: that covers every must-have, and no plan needs less. Filling the other slots with what you own adds no more than 0.6 to a guaranteed 28.22.",
         PlanReport.Of(For("long-shelf")).Headline);
+
+    [Fact]
+    public void Forty_euros_leave_the_long_shelf_one_title_short()
+    {
+        var report = PlanReport.Of(For("long-shelf"), 40);
+        Assert.StartsWith(
+            "Put Ostrel Tiller 64 into the window-sill bench with Ostrel Tiller driver for Windows 2000 and XP 5.3 on Windows 2000 Professional: that covers 2 of 3 must-haves, and no plan needs less; nothing within 40 EUR covers Drowned Parish for certain as well.",
+            report.Headline, StringComparison.Ordinal);
+        Assert.Equal(
+            ["Drowned Parish: only Kestrin Kite 9 would cover it; no slot, system or money is left for it here"],
+            report.ToReport().Tables.Single(table => table.Title == "Not covered for certain").Rows.Select(row => string.Join(": ", row.Select(cell => cell.Text))));
+        Assert.Contains("Within the budget only at the lowest prices on record", report.Alternatives.Select(alternative => alternative.What));
+    }
+
+    [Fact]
+    public void A_three_volt_board_is_never_planned_into_the_loft() => Assert.All(
+        PlanReport.Of(For("long-shelf"), null, [demo.Catalog.Rigs.Single(rig => rig.Id == "loft-2400")]).Most.Rows,
+        row => Assert.NotEqual(FitVerdict.DoNotInsert, Inventory.FitOf(row.Option.Setup.Card, row.Rig!, row.Slot!)));
 
     [Fact]
     public void What_a_Kite_9_would_add_to_the_shelf() => Assert.Equal(

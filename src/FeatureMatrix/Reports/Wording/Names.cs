@@ -114,6 +114,9 @@ public static class Names
     /// <summary>The text with its first letter large.</summary>
     public static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
+    /// <summary>A name in the middle of a sentence: "The loft bench" becomes "the loft bench".</summary>
+    public static string InMiddle(string name) => name.StartsWith("The ", StringComparison.Ordinal) ? "the " + name[4..] : name;
+
     // "Table fog" becomes "table fog"; "DXT1 …", "W-buffer" and "T&L …" keep their capitals.
     private static string InSentence(string name) =>
         name.Length > 1 && char.IsUpper(name[0]) && char.IsLower(name[1]) && !IsProperName(name)

@@ -17,9 +17,15 @@ internal static class EveryCompletion
     private static readonly State[] NoOrYes = [State.No, State.Yes];
 
     /// <summary>All completions; null where there are more than the limit.</summary>
-    public static List<WholeCompletion>? Of(SmallLibrary small, Card first, Card second, int limit)
+    public static List<WholeCompletion>? Of(SmallLibrary small, Card first, Card second, int limit) => Of(
+        small.Library.Entries.Select(entry => (Permitted(small, entry, small.Resolver.SetupsOf(first)), Permitted(small, entry, small.Resolver.SetupsOf(second)))).ToList(), limit);
+
+    /// <summary>The worst standing of one title on one setup; null where there are more completions than the limit.</summary>
+    public static Standing? Worst(SmallLibrary small, LibraryEntry entry, Setup setup, int limit) =>
+        Of([(Permitted(small, entry, [setup]), [])], limit)?.Min(completion => completion.Titles[0].First);
+
+    private static List<WholeCompletion>? Of(List<(List<RouteForm> First, List<RouteForm> Second)> routes, int limit)
     {
-        var routes = small.Library.Entries.Select(entry => (First: Permitted(small, entry, first), Second: Permitted(small, entry, second))).ToList();
         var found = new List<WholeCompletion>();
         return Walk([]) ? found : null;
 
@@ -75,8 +81,8 @@ internal static class EveryCompletion
         };
     }).Any();
 
-    private static List<RouteForm> Permitted(SmallLibrary small, LibraryEntry entry, Card card) =>
-        small.Resolver.Resolve(entry.Title, card, small.TermsOf(entry.Title)).Routes.Where(finding => finding.Form.IsPermitted).Select(finding => finding.Form).ToList();
+    private static List<RouteForm> Permitted(SmallLibrary small, LibraryEntry entry, IReadOnlyList<Setup> setups) =>
+        small.Resolver.Resolve(entry.Title, small.First, setups, small.TermsOf(entry.Title)).Routes.Where(finding => finding.Form.IsPermitted).Select(finding => finding.Form).ToList();
 
     private static (Standing Standing, Question? Ask) Best(List<RouteForm> routes, Dictionary<UnknownFact, State> settled)
     {
