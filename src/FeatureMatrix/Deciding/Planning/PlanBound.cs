@@ -39,6 +39,34 @@ internal sealed class PlanBound
         }
     }
 
+    /// <summary>
+    /// The moves of which one has to be made to reach the least score: those that give some title its best, where its next best is too
+    /// little even with every other title at its best. Null where no title forces one.
+    /// </summary>
+    public IReadOnlyList<PlanMove>? Forced
+    {
+        get
+        {
+            Work += _node.Open.Count * (long)_table.Titles * 2;
+            var best = Raised(_node.Worths, _node.Open);
+            var spare = best.Sum() - _leastScore;
+            IReadOnlyList<PlanMove>? forced = null;
+            for (var i = 0; i < best.Length; i++)
+            {
+                if (best[i] - _node.Worths[i] <= spare)
+                    continue;
+                var next = _node.Open.Select(move => _table.Worths[move.Option][i]).Append(_node.Worths[i]).Where(worth => worth < best[i]).Max();
+                if (best[i] - next <= spare)
+                    continue;
+                var moves = _node.Open.Where(move => _table.Worths[move.Option][i] == best[i]).ToList();
+                if (forced is null || moves.Count < forced.Count)
+                    forced = moves;
+            }
+
+            return forced;
+        }
+    }
+
     private IEnumerable<int> Uncovered => Enumerable.Range(0, _coveredBy.Length).Where(i => !PlanTable.Has(_node.Covered, i));
 
     /// <summary>

@@ -27,10 +27,11 @@ public sealed class PlanSearch
     {
         limits ??= new PlanLimits();
         var plan = new PlanSearch(problem, goal, limits).Run();
+        if (goal == PlanGoal.Fewest || plan is not { IsProved: true })
+            return plan;
         // The most score is known now; what remains is the cheapest way to it.
-        return goal == PlanGoal.Most && plan is { IsProved: true }
-            ? new PlanSearch(problem, PlanGoal.Fewest, limits with { LeastScore = plan.Value.Score }).Run() ?? plan
-            : plan;
+        var cheapest = new PlanSearch(problem, PlanGoal.Fewest, limits with { LeastScore = plan.Value.Score }).Run();
+        return cheapest is null || plan.Value.Against(cheapest.Value, goal) < 0 ? plan with { IsProved = false } : cheapest;
     }
 
     private Plan? Run()
@@ -67,6 +68,12 @@ public sealed class PlanSearch
         // With every must-have decided a further install only costs more.
         if (suffices && _goal == PlanGoal.Fewest)
             return;
+        if (!suffices && bound.Forced is { } forced)
+        {
+            TryEach(node, forced);
+            return;
+        }
+
         _work += node.Open.Count * (long)_table.Titles;
         if (bound.MostGaining is not { } next)
             return;
@@ -87,14 +94,19 @@ public sealed class PlanSearch
             .OrderByDescending(move => PlanTable.Count(node.NewlyCovered(move))).ThenByDescending(move => node.Seating.Has(_table.Problem.Options[move.Option].Card, move.Rig))
             .ThenByDescending(move => node.Seating.IsAtHand(_table.Problem.Options[move.Option].Card)).ThenByDescending(node.Gain)
             .ThenBy(move => move.Option).ThenBy(move => move.Rig).ToList();
-        var left = node;
-        foreach (var move in covering)
+        Try(TryEach(node, covering));
+    }
+
+    /// <summary>Each install in turn, without those before it; what is left without any of them.</summary>
+    private PlanNode TryEach(PlanNode node, IReadOnlyList<PlanMove> moves)
+    {
+        foreach (var move in moves)
         {
-            if (left.With(move) is { } with)
+            if (node.With(move) is { } with)
                 Try(with);
-            left = left.Without([move]);
+            node = node.Without([move]);
         }
 
-        Try(left);
+        return node;
     }
 }
