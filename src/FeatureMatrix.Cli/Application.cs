@@ -1,6 +1,4 @@
 using System.CommandLine;
-using FeatureMatrix.Cli.Commands;
-using FeatureMatrix.Cli.Commands.Import;
 
 namespace FeatureMatrix.Cli;
 
@@ -10,11 +8,9 @@ internal static class Application
     /// <summary>Runs one command line and returns its exit code.</summary>
     public static int Run(IReadOnlyList<string> args, Terminal terminal)
     {
-        var root = new RootCommand("Which titles run on which old graphics card, by which route, and what is lost.");
-        foreach (var command in All(terminal))
-            root.Subcommands.Add(command);
+        var root = CommandTree.Create(terminal);
         var parsed = root.Parse(args);
-        if (parsed.Errors.Count > 0)
+        if (parsed.Errors.Count > 0 && !root.Directives.Any(directive => parsed.GetResult(directive) is not null))
         {
             foreach (var error in parsed.Errors)
                 terminal.Tell(error.Message);
@@ -37,24 +33,4 @@ internal static class Application
             return ExitCode.Faults;
         }
     }
-
-    private static IEnumerable<Command> All(Terminal terminal) =>
-    [
-        PublishCommand.Create(terminal),
-        CoverageCommand.Create(terminal),
-        ExplainCommand.Create(terminal),
-        .. DecisionCommands.All(terminal),
-        BenchCommands.Bench(terminal),
-        BenchCommands.Against(terminal),
-        BenchCommands.Headroom(terminal),
-        NewCommand.Create(terminal),
-        CheckCommand.Create(terminal),
-        WorksheetCommand.Create(terminal),
-        SchemaCommand.Create(terminal),
-        ImportCommand.Create(terminal),
-        IdentifyCommand.Create(terminal),
-        ChipsCommand.Create(terminal),
-        DifferenceCommand.Create(terminal),
-        FitCommand.Create(terminal),
-    ];
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
@@ -26,6 +27,7 @@ internal sealed class Session
     {
         Description = "Library whose titles, weights and policy apply. Default: all titles, everything allowed but forced drivers.",
         HelpName = "id",
+        CompletionSources = { Known.Libraries },
     };
 
     public Catalog Catalog { get; }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FeatureMatrix.Bench;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Model;
 using FeatureMatrix.Rendering.Tables;
 using FeatureMatrix.Reports;
@@ -10,9 +11,9 @@ namespace FeatureMatrix.Cli.Commands;
 /// <summary>What the bench log says.</summary>
 internal static class BenchCommands
 {
-    private static readonly Option<string?> CardOption = new("--card") { Description = "Only this card, by id or name.", HelpName = "card" };
+    private static readonly Option<string?> CardOption = new("--card") { Description = "Only this card, by id or name.", HelpName = "card", CompletionSources = { Known.Cards } };
 
-    private static readonly Option<string?> TitleOption = new("--title") { Description = "Only this title, by id or name.", HelpName = "title" };
+    private static readonly Option<string?> TitleOption = new("--title") { Description = "Only this title, by id or name.", HelpName = "title", CompletionSources = { Known.Titles } };
 
     /// <summary>Series and ladders.</summary>
     public static Command Bench(Terminal terminal)
@@ -46,7 +47,7 @@ internal static class BenchCommands
         var a = new Argument<string?>("A") { Description = "What is compared: a card, driver, wrapper or setting, as far as it takes. Default: anything.", Arity = ArgumentArity.ZeroOrOne };
         var b = new Argument<string?>("B") { Description = "What it is compared with.", Arity = ArgumentArity.ZeroOrOne };
         var command = new Command(
-            "against", "Compare runs that differ in one thing alone: drivers, wrappers, cards, sound on and off. For example: against 6.31 5.12 --card kite-2")
+            "against", "Compare runs that differ in one thing alone: drivers, wrappers, cards, sound on and off.")
         {
             a, b, CardOption, TitleOption, TableOptions.FormatOption, Session.CollectionOption, Session.LibraryOption,
         };

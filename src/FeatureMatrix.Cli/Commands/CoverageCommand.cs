@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Reports;
 
 namespace FeatureMatrix.Cli.Commands;
@@ -8,7 +9,7 @@ internal static class CoverageCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var cards = new Argument<string[]>("cards") { Description = "The cards, by id or name; all where none is named.", Arity = ArgumentArity.ZeroOrMore };
+        var cards = new Argument<string[]>("cards") { Description = "The cards, by id or name; all where none is named.", Arity = ArgumentArity.ZeroOrMore }.Completing(Known.Cards);
         var setups = new Option<bool>("--setups") { Description = "One column for each driver and operating system instead of each card." };
         var command = new Command("coverage", "Print which titles run on which cards, and what is lost.")
         {

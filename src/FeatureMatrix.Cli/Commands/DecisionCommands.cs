@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Wording;
@@ -8,7 +9,7 @@ namespace FeatureMatrix.Cli.Commands;
 /// <summary>The commands that answer with a decision: each makes one report and prints it.</summary>
 internal static class DecisionCommands
 {
-    private static readonly Option<string?> OsOption = new("--os") { Description = "Only this operating system.", HelpName = "system" };
+    private static readonly Option<string?> OsOption = new("--os") { Description = "Only this operating system.", HelpName = "system", CompletionSources = { Known.Systems } };
 
     public static IEnumerable<Command> All(Terminal terminal) =>
     [
@@ -26,7 +27,7 @@ internal static class DecisionCommands
 
     private static Command Rank(Terminal terminal)
     {
-        var cards = new Argument<string[]>("cards") { Description = "The cards; all where none is named.", Arity = ArgumentArity.ZeroOrMore };
+        var cards = new Argument<string[]>("cards") { Description = "The cards; all where none is named.", Arity = ArgumentArity.ZeroOrMore }.Completing(Known.Cards);
         return Create(terminal, "rank", "Rank cards for a library, ties and open questions included.", [cards], [],
             (session, parsed) => RankingReport.Of(
                 new Weighing(session.Decisions),
@@ -42,7 +43,7 @@ internal static class DecisionCommands
 
     private static Command Wrappers(Terminal terminal)
     {
-        var cards = new Argument<string[]>("cards") { Description = "The cards; all where none is named.", Arity = ArgumentArity.ZeroOrMore };
+        var cards = new Argument<string[]>("cards") { Description = "The cards; all where none is named.", Arity = ArgumentArity.ZeroOrMore }.Completing(Known.Cards);
         return Create(terminal, "wrappers", "List the titles that need a wrapper, or only gain by one.", [cards], [],
             (session, parsed) => WrapperReport.Of(
                 session.Decisions, parsed.GetValue(cards) is { Length: > 0 } words ? words.Select(session.Card).ToList() : null).ToReport());
@@ -99,8 +100,8 @@ internal static class DecisionCommands
     private static Command WhatIf(Terminal terminal)
     {
         var card = Card("card", "The card as it is now.");
-        var other = new Option<string?>("--card") { Description = "Another card in its place.", HelpName = "card" };
-        var driver = new Option<string?>("--driver") { Description = "This driver alone.", HelpName = "driver" };
+        var other = new Option<string?>("--card") { Description = "Another card in its place.", HelpName = "card", CompletionSources = { Known.Cards } };
+        var driver = new Option<string?>("--driver") { Description = "This driver alone.", HelpName = "driver", CompletionSources = { Known.Drivers } };
         return Create(terminal, "whatif", "List the titles that change with another card, driver or system.", [card], [other, driver, OsOption], (session, parsed) =>
         {
             var decisions = session.Decisions;
@@ -120,7 +121,7 @@ internal static class DecisionCommands
         });
     }
 
-    private static Argument<string> Card(string name, string description) => new(name) { Description = description };
+    private static Argument<string> Card(string name, string description) => new Argument<string>(name) { Description = description }.Completing(Known.Cards);
 
     private static Command Create(
         Terminal terminal, string name, string description, IReadOnlyList<Argument> arguments, IReadOnlyList<Option> options,

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Rendering.Tables;
 using FeatureMatrix.Reports;
 
@@ -9,9 +10,9 @@ internal static class ExplainCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var title = new Argument<string>("title") { Description = "The title, by id or name." };
-        var card = new Argument<string>("card") { Description = "The card, by id or name." };
-        var os = new Option<string?>("--os") { Description = "Only this operating system." };
+        var title = new Argument<string>("title") { Description = "The title, by id or name." }.Completing(Known.Titles);
+        var card = new Argument<string>("card") { Description = "The card, by id or name." }.Completing(Known.Cards);
+        var os = new Option<string?>("--os") { Description = "Only this operating system.", HelpName = "system", CompletionSources = { Known.Systems } };
         var json = new Option<bool>("--json") { Description = "Print JSON." };
         var command = new Command("explain", "Explain one cell: the route, what is lost, what is not known, and every fact behind it.")
         {

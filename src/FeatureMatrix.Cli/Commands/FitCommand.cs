@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Reports;
 
 namespace FeatureMatrix.Cli.Commands;
@@ -8,9 +9,9 @@ internal static class FitCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var card = new Argument<string>("card") { Description = "The card, by id or name." };
-        var rig = new Argument<string>("rig") { Description = "The PC, by id or name." };
-        var os = new Option<string[]>("--os") { Description = "The systems to be run there. Default: those installed.", HelpName = "id" };
+        var card = new Argument<string>("card") { Description = "The card, by id or name." }.Completing(Known.Cards);
+        var rig = new Argument<string>("rig") { Description = "The PC, by id or name." }.Completing(Known.Rigs);
+        var os = new Option<string[]>("--os") { Description = "The systems to be run there. Default: those installed.", HelpName = "id", CompletionSources = { Known.Systems } };
         var forced = new Option<bool>("--forced") { Description = "A driver is to be forced onto the card." };
         var command = new Command("fit", "Compare a card's documents with a PC's before anyone plugs anything in: voltage, power, monitor, memory.")
         {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Cli.Scaffolding;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Model;
@@ -8,13 +9,13 @@ namespace FeatureMatrix.Cli.Commands;
 /// <summary>Starts collections and their files. Nothing is overwritten, and nothing is written that would not load.</summary>
 internal static class NewCommand
 {
-    private static readonly Option<string?> NameOption = new("--name") { Description = "Name for people. Default: made from the id." };
-    private static readonly Option<string?> ChipOption = new("--chip") { Description = "Chip of a new card; for a new chip, the one it is like." };
-    private static readonly Option<string?> EngineOption = new("--engine") { Description = "Engine of a new title: it brings renderers and needs." };
-    private static readonly Option<string?> ApiOption = new("--api") { Description = "What a new title asks for or a new wrapper offers, for example \"direct3d 6\"." };
-    private static readonly Option<string?> OnOption = new("--on") { Description = "What a new wrapper stands on, for example \"direct3d 7\"." };
-    private static readonly Option<string[]> OsOption = new("--os") { Description = "Operating systems of a new title or driver.", AllowMultipleArgumentsPerToken = true };
-    private static readonly Option<string[]> CardOption = new("--card") { Description = "Cards that a new driver lists.", AllowMultipleArgumentsPerToken = true };
+    private static readonly Option<string?> NameOption = new("--name") { Description = "Name for people. Default: made from the id.", HelpName = "text" };
+    private static readonly Option<string?> ChipOption = new("--chip") { Description = "Chip of a new card; for a new chip, the one it is like.", HelpName = "id", CompletionSources = { Known.Chips } };
+    private static readonly Option<string?> EngineOption = new("--engine") { Description = "Engine of a new title: it brings renderers and needs.", HelpName = "id" };
+    private static readonly Option<string?> ApiOption = new("--api") { Description = "What a new title asks for or a new wrapper offers, for example \"direct3d 6\".", HelpName = "interface" };
+    private static readonly Option<string?> OnOption = new("--on") { Description = "What a new wrapper stands on, for example \"direct3d 7\".", HelpName = "interface" };
+    private static readonly Option<string[]> OsOption = new("--os") { Description = "Operating systems of a new title or driver.", HelpName = "ids", AllowMultipleArgumentsPerToken = true, CompletionSources = { Known.Systems } };
+    private static readonly Option<string[]> CardOption = new("--card") { Description = "Cards that a new driver lists.", HelpName = "ids", AllowMultipleArgumentsPerToken = true, CompletionSources = { Known.Cards } };
 
     public static Command Create(Terminal terminal)
     {

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Reports;
 
@@ -10,7 +11,7 @@ internal static class WorksheetCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var cards = new Argument<string[]>("cards") { Description = "The cards to test, by id or name; all where none is named.", Arity = ArgumentArity.ZeroOrMore };
+        var cards = new Argument<string[]>("cards") { Description = "The cards to test, by id or name; all where none is named.", Arity = ArgumentArity.ZeroOrMore }.Completing(Known.Cards);
         var open = new Option<bool>("--open") { Description = "Only tests whose result is not known; without it also what is inferred but was never watched." };
         var name = new Option<string>("--name") { Description = "Name of the worksheet: small letters, digits, hyphens. Importing a worksheet of the same name again replaces what it brought.", DefaultValueFactory = _ => "bench" };
         var output = new Option<string>("--out", "-o") { Description = "File to write. Default: worksheet.xlsx.", DefaultValueFactory = _ => "worksheet.xlsx", HelpName = "file" };

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Importing.DriverPackage;
 using FeatureMatrix.Importing.Records;
 using FeatureMatrix.Reports;
@@ -11,7 +12,7 @@ internal static class InfCommand
     public static Command Create(Terminal terminal)
     {
         var file = new Argument<string>("file") { Description = "The INF file of a driver package." };
-        var card = new Option<string>("--card") { Description = "The card to ask about, by id or name; its hardware ID is recorded.", Required = true, HelpName = "id" };
+        var card = new Option<string>("--card") { Description = "The card to ask about, by id or name; its hardware ID is recorded.", Required = true, HelpName = "id", CompletionSources = { Known.Cards } };
         var driver = new Option<string?>("--driver") { Description = "Id of the driver's branch, or BRANCH@VERSION. Default: made of the provider, with the version that the file states.", HelpName = "id" };
         var command = new Command("inf", "Read a driver package: which systems, is this card listed and how closely, which siblings could be forced. Writes the driver record.")
         {

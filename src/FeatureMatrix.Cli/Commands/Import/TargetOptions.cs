@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Importing.Records;
 using FeatureMatrix.Model;
 
@@ -7,16 +8,17 @@ namespace FeatureMatrix.Cli.Commands.Import;
 /// <summary>The options that say whose report a file is.</summary>
 internal sealed class TargetOptions
 {
-    private readonly Option<string> _card = new("--card") { Description = "Id of the card. A new id makes a new card.", Required = true, HelpName = "id" };
+    private readonly Option<string> _card = new("--card") { Description = "Id of the card. A new id makes a new card.", Required = true, HelpName = "id", CompletionSources = { Known.Cards } };
 
     private readonly Option<string> _driver = new("--driver")
     {
         Description = "The driver, as BRANCH@VERSION; a new branch or version is made. 'new' makes a branch for the card, with the version that the report gives.",
         Required = true,
         HelpName = "id@version",
+        CompletionSources = { Known.Drivers },
     };
 
-    private readonly Option<string?> _os = new("--os") { Description = "The operating system that the report was made on. Needed for a new driver.", HelpName = "id" };
+    private readonly Option<string?> _os = new("--os") { Description = "The operating system that the report was made on. Needed for a new driver.", HelpName = "id", CompletionSources = { Known.Systems } };
 
     private readonly Option<string?> _source = new("--source") { Description = "Id of the source that the statements name. Default: made of card and driver.", HelpName = "id" };
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Importing.Executables;
 using FeatureMatrix.Importing.Records;
 using FeatureMatrix.Reports;
@@ -13,8 +14,8 @@ internal static class TitleCommand
     public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string>("folder") { Description = "Folder that the title is installed in. Nothing in it is executed." };
-        var title = new Option<string?>("--title") { Description = "Id of the title. Default: made of the folder's name.", HelpName = "id" };
-        var os = new Option<string[]>("--os") { Description = "Systems that it runs on. Needed for renderers that the collection does not have.", HelpName = "id" };
+        var title = new Option<string?>("--title") { Description = "Id of the title. Default: made of the folder's name.", HelpName = "id", CompletionSources = { Known.Titles } };
+        var os = new Option<string[]>("--os") { Description = "Systems that it runs on. Needed for renderers that the collection does not have.", HelpName = "id", CompletionSources = { Known.Systems } };
         var command = new Command("title", "Read a title's programs: import tables and names in them become likely renderers and needs, graded inferred.")
         {
             folder, title, os, ImportSession.WriteOption, Session.CollectionOption,
