@@ -30,9 +30,7 @@ public sealed class Resolver
         _observations = new ObservationIndex(catalog, _ranges);
         _builder = new RouteBuilder(Supply, _observations);
         _best = new BestRoute(completions);
-        _wrappersFor = catalog.WrapperVersions
-            .SelectMany(version => version.Offers.Select(offer => (offer.Feature, version))).Distinct()
-            .ToLookup(pair => pair.Feature, pair => pair.version);
+        _wrappersFor = WrappersByApi(catalog);
     }
 
     /// <summary>What cards, drivers and operating systems supply.</summary>
@@ -85,6 +83,11 @@ public sealed class Resolver
                         && finding.Form.IsPermitted && finding.Range.CertainlyRuns)).ToList(),
         };
     }
+
+    /// <summary>The wrapper versions that offer an API at some level.</summary>
+    internal static ILookup<Feature, WrapperVersion> WrappersByApi(Catalog catalog) => catalog.WrapperVersions
+        .SelectMany(version => version.Offers.Select(offer => (offer.Feature, version))).Distinct()
+        .ToLookup(pair => pair.Feature, pair => pair.version);
 
     /// <summary>All setups of a card.</summary>
     public IReadOnlyList<Setup> SetupsOf(Card card)

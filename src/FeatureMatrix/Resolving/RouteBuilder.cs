@@ -35,7 +35,11 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
         ? WrappedSupply.Ask(capability, wrapper, route.Setup, supply)
         : supply.Ask(capability, route.Setup, route.Renderer.Api!.Value.Feature);
 
-    private List<Gate> Gates(Route route, DrawMode draw, TextureFit textures)
+    private List<Gate> Gates(Route route, DrawMode draw, TextureFit textures) =>
+        [.. AccessGates(route), .. route.Renderer.Defects.Select(defect => VetoGate(defect, route)).OfType<Gate>(), .. MemoryGates(route, draw, textures)];
+
+    /// <summary>What stands between the renderer and the card before any need is looked at (rules R7 to R9).</summary>
+    public List<Gate> AccessGates(Route route)
     {
         var gates = new List<Gate>();
         var setup = route.Setup;
@@ -47,12 +51,15 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
             AddWrapper(gates, route, wrapper);
         else
             gates.Add(new Gate(new GateReason.ApiOffered(route.Renderer.Api!.Value), supply.Ask(route.Renderer.Api.Value, setup, route.Renderer.Api.Value.Feature)));
-        gates.AddRange(route.Renderer.Defects.Where(defect => Strikes(defect, route)).Select(defect => DefectGate(defect, route)));
-        gates.Add(FrameBufferGate(route, draw));
-        if (textures.NothingFits)
-            gates.Add(TexturesGate(route, textures));
         return gates;
     }
+
+    /// <summary>The gate that a defect makes; null where it has nothing to say about the route (rule R6).</summary>
+    public Gate? VetoGate(Defect defect, Route route) => Strikes(defect, route) ? DefectGate(defect, route) : null;
+
+    /// <summary>The frame buffer, and the textures where none fit (rules R10 and R11).</summary>
+    public static IReadOnlyList<Gate> MemoryGates(Route route, DrawMode draw, TextureFit textures) =>
+        textures.NothingFits ? [FrameBufferGate(route, draw), TexturesGate(route, textures)] : [FrameBufferGate(route, draw)];
 
     private static void AddInstall(List<Gate> gates, Setup setup)
     {
@@ -139,7 +146,8 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
         return new Gate(new GateReason.Textures(fit), answer);
     }
 
-    private TextureFit Textures(Route route, DrawMode draw)
+    /// <summary>The texture preset that the card holds beside the frame buffer (rule R11).</summary>
+    public TextureFit Textures(Route route, DrawMode draw)
     {
         var use = route.Renderer.Memory;
         var palettes = Keeps(PaletteFeatures, TextureFormat.Paletted8);
@@ -158,10 +166,12 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
         }
     }
 
-    private static bool MayApply(Need need, DrawMode draw) =>
+    /// <summary>False where the need asks for another colour depth than the route draws at (rule R5).</summary>
+    public static bool MayApply(Need need, DrawMode draw) =>
         need.Condition is not NeedCondition.AtDepth depth || depth.Bits == draw.Depth;
 
-    private NeedTerm Term(Need need, Route route, string wantedPreset, TextureFit textures) => new()
+    /// <summary>A need with what the route supplies of it.</summary>
+    public NeedTerm Term(Need need, Route route, string wantedPreset, TextureFit textures) => new()
     {
         Renderer = route.Renderer,
         Need = need,

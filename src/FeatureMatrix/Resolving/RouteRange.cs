@@ -9,11 +9,14 @@ internal sealed class RouteRange(Completions completions)
     private static readonly Dictionary<UnknownFact, Support> NothingSettled = [];
 
     /// <summary>The outcomes of this route alone.</summary>
-    public OutcomeRange Of(RouteForm form)
+    public OutcomeRange Of(RouteForm form) => Of(form.Gates, form.Needs);
+
+    /// <summary>The outcomes of some gates and needs of a route, as if there were no others.</summary>
+    public OutcomeRange Of(IReadOnlyList<Gate> gates, IReadOnlyList<NeedTerm> needs)
     {
-        if (RouteEvaluation.Evaluate(form, NothingSettled).Outcome is { } only)
+        if (RouteEvaluation.Evaluate(gates, needs, NothingSettled).Outcome is { } only)
             return OutcomeRange.Certain(only);
-        return Together(Parts(form).Select(RangeOf).ToList());
+        return Together(Parts(gates, needs).Select(RangeOf).ToList());
     }
 
     private OutcomeRange RangeOf(Part part)
@@ -101,9 +104,9 @@ internal sealed class RouteRange(Completions completions)
     private sealed record Part(List<Gate> Gates, List<NeedTerm> Needs);
 
     /// <summary>Splits a route so that no two parts share an unknown, or have needs that imply each other.</summary>
-    private static List<Part> Parts(RouteForm form)
+    private static List<Part> Parts(IReadOnlyList<Gate> gates, IReadOnlyList<NeedTerm> needs)
     {
-        var items = form.Gates.Select(gate => new Item(gate, null)).Concat(form.Needs.Select(need => new Item(null, need))).ToList();
+        var items = gates.Select(gate => new Item(gate, null)).Concat(needs.Select(need => new Item(null, need))).ToList();
         var parts = new List<List<Item>>();
         foreach (var item in items)
         {

@@ -1,0 +1,91 @@
+using FeatureMatrix.Model;
+
+namespace FeatureMatrix.Resolving.Bulk;
+
+/// <summary>
+/// Asks the rules what a demand costs on a setup: gates and needs come from <see cref="RouteBuilder"/>, their outcomes from
+/// <see cref="RouteRange"/>, as for a single cell. Not for several threads at a time.
+/// </summary>
+internal sealed class TollReader(Catalog catalog)
+{
+    private static readonly Toll Free = new(0, 0, BulkMarks.None);
+    private static readonly Toll Shut = new(OutcomeCode.DoesNotRun, OutcomeCode.DoesNotRun, BulkMarks.None);
+
+    /// <summary>For needs that do not ask which textures fit.</summary>
+    private static readonly TextureFit AnyFit = new();
+
+    private readonly SupplyTable _supply = new(catalog);
+    private readonly RouteRange _ranges = new(new Completions(Resolver.CompletionLimit));
+    private RouteBuilder? _builder;
+
+    private RouteBuilder Builder => _builder ??= new RouteBuilder(_supply, new ObservationIndex(catalog, _ranges));
+
+    /// <summary>What each demand costs on a setup.</summary>
+    public Toll[] Of(IReadOnlyList<Demand> demands, Setup setup)
+    {
+        var tolls = demands.Select(demand => Of(demand, setup)).ToArray();
+        _supply.Forget();
+        return tolls;
+    }
+
+    private Toll Of(Demand demand, Setup setup)
+    {
+        var route = new Route(demand.Renderer, setup, demand.Wrapper);
+        switch (demand)
+        {
+            case Demand.Access:
+                // Neither a forbidden route nor one by a driver that draws with the processor counts (rules R7 and R13).
+                return setup.Driver.IsSoftware || demand.Terms.Forbids(route) != Forbidden.Nothing ? Shut : Of(Builder.AccessGates(route), []);
+            case Demand.Veto veto:
+                if (Builder.VetoGate(veto.Defect, route) is not { } gate)
+                    return Free;
+                var toll = Of([gate], []);
+                return gate.IsOpen || gate.IsShut ? toll : toll with { Marks = (toll.Marks & ~BulkMarks.Entangled) | BulkMarks.OpenVeto };
+            case Demand.Room:
+                var draw = DrawMode.For(route.Renderer.Memory, demand.Terms.Policy);
+                var textures = Builder.Textures(route, draw);
+                var room = Of(RouteBuilder.MemoryGates(route, draw, textures), []);
+                return textures.IsReduced ? room with { Marks = room.Marks | BulkMarks.Reduced } : room;
+            case Demand.Needed needed:
+                var fit = needed.Needs.Any(need => need.Condition is NeedCondition.AtPreset)
+                    ? Builder.Textures(route, DrawMode.For(route.Renderer.Memory, demand.Terms.Policy)) : AnyFit;
+                return Of([], needed.Needs.Select(need => Builder.Term(need, route, demand.Terms.Preset, fit)).ToList());
+            default:
+                throw new System.Diagnostics.UnreachableException();
+        }
+    }
+
+    private Toll Of(IReadOnlyList<Gate> gates, IReadOnlyList<NeedTerm> needs)
+    {
+        var range = _ranges.Of(gates, needs);
+        return new Toll(
+            OutcomeCode.AtWorst(range.Worst), OutcomeCode.AtBest(range.Best),
+            range.IsCertain || IsPlain(range, gates, needs) ? BulkMarks.None : BulkMarks.Entangled);
+    }
+
+    /// <summary>
+    /// True where the best end comes with every unknown at its most hopeful and the worst end with every unknown missing. Then all demands
+    /// of all routes meet their ends in the same two completions, and their codes may be added up.
+    /// </summary>
+    private static bool IsPlain(OutcomeRange range, IReadOnlyList<Gate> gates, IReadOnlyList<NeedTerm> needs)
+    {
+        if (!range.IsExact || range.Outcomes.Count == 0)
+            return false;
+        return Under(possible => possible[^1]) is { } hopeful && Outcome.CompareBest(hopeful, range.Best) == 0 && Outcome.CompareWorst(hopeful, range.Mildest) == 0
+            && Under(possible => possible[0] == Support.No ? Support.No : null) is { } fearful && Outcome.CompareWorst(fearful, range.Worst) == 0;
+
+        Outcome? Under(Func<IReadOnlyList<Support>, Support?> choose)
+        {
+            var settled = new Dictionary<UnknownFact, Support>();
+            while (true)
+            {
+                var step = RouteEvaluation.Evaluate(gates, needs, settled);
+                if (step.Ask is not { } question)
+                    return step.Outcome;
+                if (choose(question.Possible) is not { } state)
+                    return null;
+                settled[question.Unknown] = state;
+            }
+        }
+    }
+}
