@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Model;
+using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Wording;
 
@@ -62,9 +63,19 @@ internal static class DecisionCommands
     private static Command Next(Terminal terminal)
     {
         var (first, second) = (Card("first", "A card, by id or name."), Card("second", "The other card."));
-        return Create(terminal, "next", "List what to test next to decide between two cards, in the order of swaps.", [first, second], [],
-            (session, parsed) => NextTestReport.Of(
-                new Weighing(session.Decisions), session.Card(parsed.GetValue(first)!), session.Card(parsed.GetValue(second)!)).ToReport());
+        var sheet = new Option<string?>("--worksheet") { Description = "Also write the tests as a spreadsheet to fill in at the bench; 'import worksheet' reads it back.", HelpName = "file" };
+        return Create(terminal, "next", "List what to test next to decide between two cards, in the order of swaps.", [first, second], [sheet], (session, parsed) =>
+        {
+            var report = NextTestReport.Of(new Weighing(session.Decisions), session.Card(parsed.GetValue(first)!), session.Card(parsed.GetValue(second)!));
+            if (parsed.GetValue(sheet) is { } path)
+            {
+                var worksheet = report.ToWorksheet(Path.GetFileNameWithoutExtension(path));
+                File.WriteAllBytes(path, BenchWorksheetWriter.Write(worksheet));
+                terminal.Tell($"{Names.Count(worksheet.Tasks.Count, "test")} in {path}. Fill it in and say: import worksheet {path}");
+            }
+
+            return report.ToReport();
+        });
     }
 
     private static Command Worth(Terminal terminal)

@@ -106,7 +106,7 @@ public sealed class CardComparison
             // A card that is never worse on any title covers whatever the other covers.
             if (Dominance is Dominance.Equal or Dominance.First or Dominance.Second)
                 return Dominance switch { Dominance.Equal => Winner.Equal, Dominance.First => Winner.First, _ => Winner.Second };
-            var winners = Winners().Distinct().ToList();
+            var winners = WinnersIn(_tally).Distinct().ToList();
             return winners.Count == 1 ? winners[0] : Winner.Undecided;
         }
     }
@@ -159,13 +159,13 @@ public sealed class CardComparison
     }
 
     /// <summary>Every winner that some completion makes.</summary>
-    private IEnumerable<Winner> Winners()
+    internal static IEnumerable<Winner> WinnersIn(Tally tally)
     {
         foreach (var firstMisses in (bool[])[false, true])
         {
             foreach (var secondMisses in (bool[])[false, true])
             {
-                if (_tally.Where(firstMisses, secondMisses) is not { } interval)
+                if (tally.Where(firstMisses, secondMisses) is not { } interval)
                     continue;
                 if (firstMisses != secondMisses)
                     yield return firstMisses ? Winner.Second : Winner.First;
@@ -196,8 +196,9 @@ public sealed class CardComparison
             return Dominance.Equal;
         if (!first && !second)
             return Dominance.None;
-        // Where one side is never worse, titles that all weigh the same sum to zero exactly where the cards are alike throughout.
-        var unweighted = Total(new WorthScale(0.5m, 0.8m), stake => stake with { Entry = stake.Entry with { Weight = 1 } }).Overall;
+        // Where one side is never worse, titles that all weigh the same sum to zero exactly where the cards are alike throughout. A title
+        // without weight makes no card better.
+        var unweighted = Total(new WorthScale(0.5m, 0.8m), stake => stake with { Entry = stake.Entry with { Weight = Math.Sign(stake.Entry.Weight) } }).Overall;
         if (first)
             return unweighted.Low > 0 ? Dominance.First : Dominance.FirstPerhaps;
         return unweighted.High < 0 ? Dominance.Second : Dominance.SecondPerhaps;

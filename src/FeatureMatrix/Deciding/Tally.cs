@@ -21,6 +21,9 @@ internal sealed class Tally
     /// <summary>The interval where the sides miss must-haves as stated; null where that cannot be.</summary>
     public ScoreInterval? Where(bool firstMisses, bool secondMisses) => _byMiss[Index(firstMisses, secondMisses)];
 
+    /// <summary>True where whatever the other leaves open is open here too.</summary>
+    public bool Contains(Tally other) => _byMiss.Zip(other._byMiss).All(pair => pair.Second is not { } inner || (pair.First is { } outer && outer.Contains(inner)));
+
     /// <summary>What a stake contributes in a branch.</summary>
     public static Tally Of(Stake stake, IReadOnlyList<Standing> standings, WorthScale scale, Policy policy)
     {

@@ -59,6 +59,22 @@ public sealed record BenchWorksheet(string Name, Catalog Catalog, IReadOnlyList<
         return new BenchTask(finding.Route, needs, why);
     }
 
+    /// <summary>What to look at on a route to answer a question: the features that it is about, or all that the renderer needs.</summary>
+    internal static IReadOnlyList<string> LookAt(UnknownFact unknown, Route route)
+    {
+        var asked = unknown switch
+        {
+            UnknownFact.Supply supply => [supply.Capability],
+            UnknownFact.WrapperSupply supply => [supply.Capability],
+            UnknownFact.ObservedFeature seen => [seen.Capability],
+            UnknownFact.RunsWithout without => without.Need.Choices,
+            UnknownFact.RunsBroken broken => broken.Need.Choices,
+            UnknownFact.LossIsCosmetic loss => loss.Need.Choices,
+            _ => route.Renderer.Needs.SelectMany(need => need.Choices).ToList(),
+        };
+        return asked.Where(capability => !capability.Feature.IsApi).Distinct().Select(Written).ToList();
+    }
+
     private static string Written(Capability capability) =>
         capability.Feature.HasLevels ? $"{capability.Feature.Id} {capability.Level}" : capability.Feature.Id;
 }

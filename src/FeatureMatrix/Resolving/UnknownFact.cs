@@ -20,6 +20,8 @@ public abstract record UnknownFact
         ObservedFeature seen => [seen.Capability.Feature],
         RunsWithout without => without.Need.Choices.Select(choice => choice.Feature).Distinct().ToList(),
         RunsBroken broken => broken.Need.Choices.Select(choice => choice.Feature).Distinct().ToList(),
+        LossIsCosmetic loss => loss.Need.Choices.Select(choice => choice.Feature).Distinct().ToList(),
+        ReachesFloor => [],
         WrapperOs or Runtime or CardOs or DriverExists or ForcedInstall or FrameBuffer or Textures or Preset or DefectIsReal or ObservedRun => [],
         _ => throw new System.Diagnostics.UnreachableException(),
     };

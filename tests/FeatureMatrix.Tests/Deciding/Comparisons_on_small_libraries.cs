@@ -103,7 +103,7 @@ public sealed class Comparisons_on_small_libraries
         Same(completions.Min(completion => EveryCompletion.Score(small, completion, false)), comparison.SecondScore.Low);
         Same(completions.Max(completion => EveryCompletion.Score(small, completion, false)), comparison.SecondScore.High);
 
-        var winners = completions.Select(completion => WinnerIn(small, completion)).Distinct().ToList();
+        var winners = completions.Select(completion => EveryCompletion.WinnerIn(small, completion)).Distinct().ToList();
         Assert.Equal(winners.Count == 1 ? winners[0] : Winner.Undecided, comparison.Winner);
 
         var firstNeverWorse = completions.TrueForAll(completion => completion.Titles.All(title => title.First.IsNoWorseThan(title.Second)));
@@ -145,17 +145,6 @@ public sealed class Comparisons_on_small_libraries
 
     private static double Difference(SmallLibrary small, WholeCompletion completion) =>
         EveryCompletion.Score(small, completion, true) - EveryCompletion.Score(small, completion, false);
-
-    private static Winner WinnerIn(SmallLibrary small, WholeCompletion completion)
-    {
-        var (firstMisses, secondMisses) = (EveryCompletion.Misses(small, completion, true), EveryCompletion.Misses(small, completion, false));
-        if (firstMisses != secondMisses)
-            return firstMisses ? Winner.Second : Winner.First;
-        var difference = Difference(small, completion);
-        if (Math.Abs(difference) < 1e-9)
-            return Winner.Equal;
-        return difference > 0 ? Winner.First : Winner.Second;
-    }
 
     private static void Same(double expected, decimal actual) => Assert.Equal(expected, (double)actual, 1e-9);
 }

@@ -111,6 +111,15 @@ public static class Names
     public static string Count(int count, string noun, string? plural = null) =>
         $"{count.ToString(CultureInfo.InvariantCulture)} {(count == 1 ? noun : plural ?? noun + "s")}";
 
+    /// <summary>A small number as a word.</summary>
+    public static string Words(int number) => number switch
+    {
+        1 => "one",
+        2 => "two",
+        3 => "three",
+        _ => number.ToString(CultureInfo.InvariantCulture),
+    };
+
     /// <summary>The text with its first letter large.</summary>
     public static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 

@@ -81,6 +81,18 @@ internal static class EveryCompletion
         };
     }).Any();
 
+    /// <summary>Who wins in a completion: must-haves first, then the score.</summary>
+    public static Winner WinnerIn(SmallLibrary small, WholeCompletion completion)
+    {
+        var (firstMisses, secondMisses) = (Misses(small, completion, true), Misses(small, completion, false));
+        if (firstMisses != secondMisses)
+            return firstMisses ? Winner.Second : Winner.First;
+        var difference = Score(small, completion, true) - Score(small, completion, false);
+        if (Math.Abs(difference) < 1e-9)
+            return Winner.Equal;
+        return difference > 0 ? Winner.First : Winner.Second;
+    }
+
     private static List<RouteForm> Permitted(SmallLibrary small, LibraryEntry entry, IReadOnlyList<Setup> setups) =>
         small.Resolver.Resolve(entry.Title, small.First, setups, small.TermsOf(entry.Title)).Routes.Where(finding => finding.Form.IsPermitted).Select(finding => finding.Form).ToList();
 
