@@ -48,6 +48,7 @@ internal static class CommandTree
         BenchCommands.Headroom(terminal),
         NewCommand.Create(terminal),
         CheckCommand.Create(terminal),
+        EditionsCommand.Create(terminal),
         WorksheetCommand.Create(terminal),
         SchemaCommand.Create(terminal),
         ImportCommand.Create(terminal),

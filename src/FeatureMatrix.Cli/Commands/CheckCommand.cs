@@ -30,7 +30,7 @@ internal static class CheckCommand
                 File.WriteAllText(file, SarifLog.Write(result.Faults, ProgramVersion.Text));
             if (result.Catalog is not { } catalog)
                 return ExitCode.Faults;
-            var report = CareReport.Of(new Decisions(catalog, LibraryOf(parsed, catalog)), Unsourced(result.Faults), day);
+            var report = CareReport.Of(new Decisions(catalog, LibraryOf(parsed, catalog)), Unsourced(result.Faults), result.Hidden, day);
             var isForReading = parsed.GetValue(TableOptions.FormatOption) == TableFormat.Text && !parsed.GetValue(cards);
             if (isForReading)
             {

@@ -4,6 +4,7 @@ using FeatureMatrix.Rendering;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
 
 namespace FeatureMatrix.Cli.Commands;
 
@@ -17,26 +18,38 @@ internal static class PublishCommand
         var folder = new Argument<string?>("folder") { Description = "Folder of the collection. Default: as for --collection.", Arity = ArgumentArity.ZeroOrOne };
         var output = new Option<string>("--out", "-o") { Description = "Folder to write the edition to. Default: out.", DefaultValueFactory = _ => "out", HelpName = "folder" };
         var date = new Option<string?>("--date") { Description = "Date to print on the edition, as year-month-day. Default: none.", HelpName = "yyyy-mm-dd" };
+        var edition = new Option<string?>("--edition") { Description = "Keep this state with the collection as an edition of that name, to which later ones are compared. Needs --date.", HelpName = "name" };
+        var note = new Option<string?>("--note") { Description = "What to say of the edition, in a sentence.", HelpName = "text" };
         var templates = new Option<string?>("--templates") { Description = "Folder with templates of your own; what it lacks is taken from ours.", HelpName = "folder" };
         var command = new Command("publish", "Publish the collection as a site that opens from its folder.")
         {
-            folder, output, date, templates, Session.CollectionOption, Session.LibraryOption,
+            folder, output, date, edition, note, templates, Session.CollectionOption, Session.LibraryOption,
         };
         command.SetAction(parsed =>
         {
             var progress = new Progress(terminal);
             var day = parsed.GetValue(date) is { } text ? DateOf(text) : (DateOnly?)null;
             var set = Templates.Read(parsed.GetValue(templates));
+            var shelf = new EditionShelf(Session.Folder(parsed.GetValue(folder) ?? parsed.GetValue(Session.CollectionOption)));
+            if (parsed.GetValue(edition) is { } name)
+            {
+                shelf.MustBeFree(name);
+                if (day is null)
+                    throw new UsageException("An edition needs a date: say --date, for example --date 2026-03-14.");
+            }
+
             if (Session.Open(parsed, terminal, parsed.GetValue(folder)) is not { } session)
                 return ExitCode.Faults;
             progress.Step("Resolving.");
-            var edition = EditionReport.Of(session.Decisions, day);
+            var now = EditionState.Of(session.Decisions, ProgramVersion.Text, parsed.GetValue(edition) ?? "", day, parsed.GetValue(note) ?? "");
+            var history = now.Name.Length > 0 ? new EditionHistory([.. shelf.All(), now]) : new EditionHistory(shelf.All(), now);
+            var whole = EditionReport.Of(session.Decisions, day, history);
             progress.Step("Drawing pages and pictures.");
-            var site = SiteReport.Of(edition);
+            var site = SiteReport.Of(whole);
             IReadOnlyList<OutputFile> files;
             try
             {
-                files = [.. SiteRenderer.Render(site, set, PictureCache.Get), new OutputFile(WorkbookName, WorkbookWriter.Write(edition))];
+                files = [.. SiteRenderer.Render(site, set, PictureCache.Get), new OutputFile(WorkbookName, WorkbookWriter.Write(whole))];
             }
             catch (TemplateFaultException fault)
             {
@@ -48,6 +61,8 @@ internal static class PublishCommand
             var target = parsed.GetValue(output)!;
             progress.Step($"Writing {files.Count.ToString(CultureInfo.InvariantCulture)} files.");
             new OutputFolder(target).Replace(files);
+            if (now.Name.Length > 0)
+                shelf.Keep(now);
             PictureCache.Tidy();
             terminal.Print($"Published {site.Name}: {site.Overview.CountText}.\nOpen {Path.Combine(target, "index.html")} in a browser, or {Path.Combine(target, WorkbookName)} in a spreadsheet.\n");
             return ExitCode.Fine;

@@ -18,6 +18,7 @@ internal static class CommandExamples
         [
             new("The whole demo, into the folder out", "publish data/demo"),
             new("On the terms of one library, with a date", "publish --library sluice-evening --date 2026-03-14 --out evening"),
+            new("As an edition that later ones are compared with", "publish --edition 2026-spring --date 2026-03-14 --note 'Two boards more.'"),
         ],
         ["coverage"] =
         [
@@ -78,6 +79,7 @@ internal static class CommandExamples
             new("How much is recorded of each card", "check --cards"),
             new("Stale prices too, and the faults for a code review", "check --date 2026-11-25 --sarif faults.sarif"),
         ],
+        ["editions"] = [new("Those kept so far", "editions")],
         ["worksheet"] = [new("The open tests of a card", "worksheet kite-2 --open --out bench.xlsx")],
         ["schema"] = [new("To keep beside a collection", "schema")],
         ["import opengl"] =

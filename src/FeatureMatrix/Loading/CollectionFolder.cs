@@ -18,7 +18,13 @@ public static class CollectionFolder
 
     private static readonly UTF8Encoding StrictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
-    /// <summary>Reads every YAML and CSV file below both folders; hidden ones and links are passed over.</summary>
+    /// <summary>More collections than this, each building on the next, are taken for a slip.</summary>
+    private const int DeepestLayer = 8;
+
+    /// <summary>
+    /// Reads every YAML and CSV file below both folders, and those of the collections that the first builds on; hidden files and links are
+    /// passed over. The path of a file of another collection begins with the way there: <c>../shared/chips.yaml</c>.
+    /// </summary>
     /// <param name="folder">The collection.</param>
     /// <param name="vocabularyFolder">The vocabulary; null to read none.</param>
     public static CollectionTexts Read(string folder, string? vocabularyFolder)
@@ -26,13 +32,55 @@ public static class CollectionFolder
         var files = new List<SourceText>();
         var faults = new List<Fault>();
         if (vocabularyFolder is not null)
-            ReadFolder(vocabularyFolder, VocabularyName + "/", files, faults);
-        ReadFolder(folder, "", files, faults);
+            ReadFolder(vocabularyFolder, VocabularyName + "/", 0, files, faults);
+        ReadFolder(folder, "", 0, files, faults);
+        ReadBases(folder, [Path.GetFullPath(folder)], 1, folder, files, faults);
         files.Sort((left, right) => string.CompareOrdinal(left.Path, right.Path));
         return new CollectionTexts(files, faults);
     }
 
-    private static void ReadFolder(string folder, string prefix, List<SourceText> files, List<Fault> faults)
+    /// <summary>Reads the folders that the collection in a folder builds on, and theirs.</summary>
+    private static void ReadBases(string folder, IReadOnlyList<string> above, int layer, string top, List<SourceText> files, List<Fault> faults)
+    {
+        var prefix = PrefixOf(top, folder);
+        if (files.Find(file => file.Path == prefix + BaseFolders.File) is not { } named)
+            return;
+        foreach (var word in BaseFolders.In(named))
+        {
+            var path = Path.GetFullPath(Path.Combine(folder, word.Text.Trim()));
+            if (Path.IsPathRooted(word.Text.Trim()) || word.Text.Contains('\\', StringComparison.Ordinal))
+                faults.Add(FaultTexts.BaseNotRelative(word.Origin, word.Text));
+            else if (!File.Exists(Path.Combine(path, BaseFolders.File)))
+                faults.Add(FaultTexts.NoBase(word.Origin, word.Text));
+            else if (above.Contains(path, StringComparer.Ordinal) || layer > DeepestLayer)
+                faults.Add(FaultTexts.BaseInCircle(word.Origin, word.Text));
+            else
+                ReadBase(path, [.. above, path], layer, top, files, faults);
+        }
+    }
+
+    private static void ReadBase(string folder, IReadOnlyList<string> above, int layer, string top, List<SourceText> files, List<Fault> faults)
+    {
+        var prefix = PrefixOf(top, folder);
+        var known = files.Find(file => file.Path == prefix + BaseFolders.File);
+        if (known is { Layer: > 0 })
+            return;
+        // A folder inside the collection was read as a part of it.
+        if (known is null)
+            ReadFolder(folder, prefix, layer, files, faults);
+        for (var i = 0; known is not null && i < files.Count; i++)
+        {
+            if (files[i].Path.StartsWith(prefix, StringComparison.Ordinal))
+                files[i] = files[i] with { Layer = layer };
+        }
+
+        ReadBases(folder, above, layer + 1, top, files, faults);
+    }
+
+    private static string PrefixOf(string top, string folder) =>
+        Path.GetRelativePath(top, folder) is var way && way == "." ? "" : way.Replace('\\', '/') + "/";
+
+    private static void ReadFolder(string folder, string prefix, int layer, List<SourceText> files, List<Fault> faults)
     {
         var options = new EnumerationOptions
         {
@@ -51,7 +99,7 @@ public static class CollectionFolder
             }
 
             foreach (var path in paths)
-                ReadFile(path, prefix + Path.GetRelativePath(folder, path).Replace('\\', '/'), files, faults);
+                ReadFile(path, prefix + Path.GetRelativePath(folder, path).Replace('\\', '/'), layer, files, faults);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -61,7 +109,7 @@ public static class CollectionFolder
 
     private static bool IsRead(string path) => Path.GetExtension(path) is ".yaml" or ".yml" or ".csv";
 
-    private static void ReadFile(string path, string name, List<SourceText> files, List<Fault> faults)
+    private static void ReadFile(string path, string name, int layer, List<SourceText> files, List<Fault> faults)
     {
         var origin = new Origin(name, 0, 0);
         try
@@ -78,7 +126,7 @@ public static class CollectionFolder
             else if (bytes.AsSpan().Contains((byte)0))
                 faults.Add(FaultTexts.HoldsNul(origin));
             else
-                files.Add(new SourceText(name, StrictUtf8.GetString(bytes)));
+                files.Add(new SourceText(name, StrictUtf8.GetString(bytes), layer));
         }
         catch (DecoderFallbackException)
         {

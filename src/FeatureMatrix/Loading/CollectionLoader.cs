@@ -19,14 +19,18 @@ public static class CollectionLoader
         faults.HasUnreadFile = earlier is { Count: > 0 };
         var draft = new Draft(faults);
         var sections = new Sections(draft);
-        foreach (var file in files.Where(IsYaml).OrderBy(file => file.Path, StringComparer.Ordinal))
+        foreach (var file in files.Where(IsYaml).OrderBy(file => file.Layer).ThenBy(file => file.Path, StringComparer.Ordinal))
         {
+            draft.Layers[file.Path] = file.Layer;
             if (NodeParser.Parse(file, faults) is { } root)
-                sections.Collect(root);
+                sections.Collect(root, file.Layer);
         }
 
         var catalog = Build(draft, files);
-        return new LoadResult(faults.HasErrors ? null : catalog, faults.Sorted());
+        return new LoadResult(faults.HasErrors ? null : catalog, faults.Sorted())
+        {
+            Hidden = [.. faults.Hidden.OrderBy(one => one.About, StringComparer.Ordinal)],
+        };
     }
 
     private static bool IsYaml(SourceText file) =>
@@ -34,6 +38,7 @@ public static class CollectionLoader
 
     private static Catalog Build(Draft draft, IReadOnlyList<SourceText> files)
     {
+        draft.People.Build(item => new Person(item.Id, item.Fields.Text("name"), item.Fields.YesNo("name-may-be-shown") ?? false));
         draft.Sources.Build(draft.SourceShelf);
         BuildVocabulary(draft);
         BuildHardware(draft);
@@ -110,6 +115,7 @@ public static class CollectionLoader
     {
         if (draft.Collection is not { } fields)
             return ("", "", "");
+        _ = fields.List(BaseFolders.Key);
         var result = (fields.RequiredText("name"), fields.Text("note"), fields.Text("currency"));
         fields.Done();
         return result;
@@ -117,6 +123,7 @@ public static class CollectionLoader
 
     private static void Finish(Draft draft)
     {
+        draft.People.Done(draft.Faults);
         draft.SourceShelf.Done(draft.Faults);
         draft.Features.Done(draft.Faults);
         draft.Oses.Done(draft.Faults);

@@ -23,6 +23,8 @@ internal sealed class Draft
 
     public Shelf<Source> SourceShelf { get; } = new("source");
 
+    public Shelf<Person> People { get; } = new("person");
+
     /// <summary>Features and APIs: both are words of the vocabulary, so they share their ids.</summary>
     public Shelf<Feature> Features { get; } = new("feature");
 
@@ -61,4 +63,7 @@ internal sealed class Draft
     public List<DriverBranch> BiosBranches { get; } = [];
 
     public List<SupplyFact> Facts { get; } = [];
+
+    /// <summary>The layer of each file, by its path.</summary>
+    public Dictionary<string, int> Layers { get; } = new(StringComparer.Ordinal);
 }

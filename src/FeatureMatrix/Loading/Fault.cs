@@ -34,4 +34,15 @@ public sealed record Fault(string Code, Severity Severity, Origin Origin, string
 /// <summary>What came of loading: a catalog, or the reasons why there is none.</summary>
 /// <param name="Catalog">Null where at least one fault is an error.</param>
 /// <param name="Faults">All faults at once, by file, line and column.</param>
-public sealed record LoadResult(Catalog? Catalog, IReadOnlyList<Fault> Faults);
+public sealed record LoadResult(Catalog? Catalog, IReadOnlyList<Fault> Faults)
+{
+    /// <summary>Where this collection says something else than one that it builds on, by kind and id.</summary>
+    public IReadOnlyList<HiddenKey> Hidden { get; init; } = [];
+}
+
+/// <summary>A key of an entity whose value in another collection does not count, because the collection on top has its own.</summary>
+/// <param name="About">Kind and id of the entity, such as <c>card 'heron-16'</c>.</param>
+/// <param name="Key">The key.</param>
+/// <param name="Origin">Where it counts.</param>
+/// <param name="Below">Where it does not.</param>
+public sealed record HiddenKey(string About, string Key, Origin Origin, Origin Below);

@@ -11,6 +11,9 @@ internal sealed class FaultList
     /// </summary>
     public bool HasUnreadFile { get; set; }
 
+    /// <summary>Keys whose value in a deeper layer does not count. No faults, but worth knowing.</summary>
+    public List<HiddenKey> Hidden { get; } = [];
+
     public int Count => _faults.Count;
 
     public bool HasErrors => _faults.Any(fault => fault.Severity == Severity.Error);

@@ -43,6 +43,15 @@ internal static partial class FaultTexts
 
     public static Fault CannotRead(Origin at, string reason) => Error("FM005", at, $"cannot be read: {OneLine(reason)}");
 
+    public static Fault BaseNotRelative(Origin at, string folder) => Error(
+        "FM007", at, $"'{Cut(folder)}' is no relative folder; write the way from this collection to the other with /, such as ../shared");
+
+    public static Fault NoBase(Origin at, string folder) => Error(
+        "FM008", at, $"there is no collection in '{Cut(folder)}': that folder needs a collection.yaml");
+
+    public static Fault BaseInCircle(Origin at, string folder) => Error(
+        "FM009", at, $"'{Cut(folder)}' builds on what builds on it; one of the two has to stand alone");
+
     // Keys and shapes.
     public static Fault UnknownKey(Origin at, string key, string label, IEnumerable<string> legal) =>
         Error("FM101", at, $"unknown key '{Cut(key)}' in {label}{MeantOr(key, legal, "it may have")}");

@@ -39,7 +39,41 @@ internal sealed class Mapping(Origin origin, IReadOnlyList<MappingEntry> entries
 {
     public IReadOnlyList<MappingEntry> Entries { get; } = entries;
 
+    /// <summary>The maps that this one was laid together from, each as it stands in its own file; only itself where nothing was.</summary>
+    public IReadOnlyList<Mapping> Parts { get; private init; } = [];
+
     public override string Shape => "a map of keys";
+
+    /// <summary>
+    /// This map, and what another says under keys that this one lacks. Where both have a map under a key, these are laid together in the
+    /// same way; where they have anything else, this one's value counts.
+    /// </summary>
+    /// <param name="other">The map below.</param>
+    /// <param name="hidden">Takes each pair of keys of which the lower one's value does not count.</param>
+    public Mapping Over(Mapping other, Action<Scalar, Scalar> hidden)
+    {
+        var below = other.Entries.ToDictionary(entry => entry.Key.Text);
+        var whole = new List<MappingEntry>();
+        foreach (var entry in Entries)
+        {
+            if (!below.Remove(entry.Key.Text, out var same))
+                whole.Add(entry);
+            else if (entry.Value.IsNothing)
+                whole.Add(same);
+            else if (entry.Value is Mapping upper && same.Value is Mapping lower)
+                whole.Add(entry with { Value = upper.Over(lower, hidden) });
+            else
+            {
+                hidden(entry.Key, same.Key);
+                whole.Add(entry);
+            }
+        }
+
+        whole.AddRange(other.Entries.Where(entry => below.ContainsKey(entry.Key.Text)));
+        return new Mapping(Origin, whole) { Parts = [.. PartsOf(this), .. PartsOf(other)] };
+    }
+
+    private static IReadOnlyList<Mapping> PartsOf(Mapping mapping) => mapping.Parts.Count > 0 ? mapping.Parts : [mapping];
 }
 
 /// <summary>A key and its value.</summary>

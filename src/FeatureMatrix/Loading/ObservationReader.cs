@@ -12,7 +12,7 @@ internal sealed class ObservationReader(Draft draft)
     {
         if (Fields.Of(node, "an observation", Faults) is not { } fields)
             return null;
-        var evidence = Provenance.Of(fields, new UnsourcedCount(fields.Label), draft).Seen(fields.Text("by"), fields.Origin);
+        var evidence = Provenance.Of(fields, new UnsourcedCount(fields.Label), draft).Seen(draft.Sources.By(fields), fields.Origin);
         var renderer = Renderer(fields);
         var specimen = fields.Word("specimen") is { } board ? draft.Specimens.Find(board, Faults) : null;
         var card = fields.Word("card") is { } word ? draft.Cards.Find(word, Faults) : specimen?.Card;

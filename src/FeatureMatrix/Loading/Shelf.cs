@@ -21,16 +21,18 @@ internal sealed class Shelf<T>(string kind)
     /// <summary>The finished objects, by id.</summary>
     public IReadOnlyList<T> All => [.. _items.Values.Select(item => item.Value).OfType<T>()];
 
-    /// <summary>First pass: notes the id.</summary>
-    public void Declare(MappingEntry entry, string section, FaultList faults)
+    /// <summary>First pass: notes the id. What a deeper layer says of an id that is noted already goes below it.</summary>
+    public void Declare(MappingEntry entry, string section, int layer, FaultList faults)
     {
         var id = entry.Key.Text;
         if (!Ids.Check(entry.Key, faults))
             return;
-        if (_items.TryGetValue(id, out var first))
+        if (!_items.TryGetValue(id, out var first))
+            _items.Add(id, new Item(id, section, layer, entry, Fields.Of(entry.Value, $"{Kind} '{id}'", faults)));
+        else if (layer == first.Layer)
             faults.Add(FaultTexts.DuplicateId(entry.Key.Origin, Kind, id, first.Origin));
         else
-            _items.Add(id, new Item(id, section, entry, Fields.Of(entry.Value, $"{Kind} '{id}'", faults)));
+            first.LayOver(entry, layer, (key, below) => faults.Hidden.Add(new HiddenKey($"{Kind} '{id}'", key.Text, key.Origin, below.Origin)));
     }
 
     /// <summary>Second pass: makes the objects. Null where too much is missing; the reasons are faults then.</summary>
@@ -68,23 +70,37 @@ internal sealed class Shelf<T>(string kind)
     public bool Declares(string id) => _items.ContainsKey(id);
 
     /// <summary>One entity on its way from YAML to the model.</summary>
-    internal sealed class Item(string id, string section, MappingEntry entry, Fields? fields)
+    internal sealed class Item(string id, string section, int layer, MappingEntry entry, Fields? fields)
     {
         public string Id { get; } = id;
 
         /// <summary>The top-level key it stood under.</summary>
         public string Section { get; } = section;
 
-        public Origin Origin => entry.Key.Origin;
+        private Fields? _fields = fields;
+
+        /// <summary>The deepest layer that describes it so far.</summary>
+        public int Layer { get; private set; } = layer;
+
+        /// <summary>Where the deepest layer defines it: the entity as such is that layer's word, what others add is theirs.</summary>
+        public Origin Origin { get; private set; } = entry.Key.Origin;
 
         /// <summary>False where a text or list stands in the place of its keys; nothing can be made of it then.</summary>
-        public bool IsMap => fields is not null;
+        public bool IsMap => _fields is not null;
 
-        public Fields Fields => fields ?? throw new InvalidOperationException($"{Id} has no keys");
+        public Fields Fields => _fields ?? throw new InvalidOperationException($"{Id} has no keys");
 
         /// <summary>Its statements that name no source.</summary>
         public UnsourcedCount Unsourced { get; } = new(fields?.Label ?? id);
 
         public T? Value { get; set; }
+
+        /// <summary>Adds what a deeper layer says under keys that are not there yet.</summary>
+        public void LayOver(MappingEntry deeper, int layer, Action<Scalar, Scalar> hidden)
+        {
+            (Layer, Origin) = (layer, deeper.Key.Origin);
+            if (_fields is not null && deeper.Value is Mapping below)
+                _fields = new Fields(_fields.Node.Over(below, hidden), _fields.Label, _fields.Faults);
+        }
     }
 }

@@ -12,7 +12,7 @@ internal sealed class SourceReader(Draft draft)
     {
         if (item.Fields.Choice("grade", Words.Grades) is { } grade)
             _grades[item.Id] = grade;
-        return new Source(item.Id, item.Fields.RequiredText("text"), Link(item.Fields));
+        return new Source(item.Id, item.Fields.RequiredText("text"), Link(item.Fields), By(item.Fields));
     });
 
     /// <summary>The source that a node names, and the grade that it lends. Null where it is wrong.</summary>
@@ -39,13 +39,16 @@ internal sealed class SourceReader(Draft draft)
     private static bool LooksLikeId(string text) =>
         text.Length > 0 && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '-' or '.');
 
-    private static (Source, Grade)? InPlace(Fields fields)
+    private (Source, Grade)? InPlace(Fields fields)
     {
-        var source = new Source("", fields.RequiredText("text"), Link(fields));
+        var source = new Source("", fields.RequiredText("text"), Link(fields), By(fields));
         var grade = fields.Choice("grade", Words.Grades) ?? Grade.Documented;
         fields.Done();
         return (source, grade);
     }
+
+    /// <summary>Whose word something is: a person of the list as that person wants to be called, or whatever is written.</summary>
+    public string By(Fields fields) => fields.Text("by") is var by && draft.People.Find(by) is { } person ? person.CalledBy : by;
 
     private static string? Link(Fields fields)
     {

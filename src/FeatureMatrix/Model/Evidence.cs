@@ -27,7 +27,12 @@ public sealed record Origin(string File, int Line, int Column)
 /// <param name="Id">Key in the collection's list of sources, or empty where the source is written in place.</param>
 /// <param name="Text">What to print: title, section, date, or who saw it.</param>
 /// <param name="Link">An http or https address, or null.</param>
-public sealed record Source(string Id, string Text, string? Link = null);
+/// <param name="By">Whose word it is, as that person wants to be called; empty where the text says enough.</param>
+public sealed record Source(string Id, string Text, string? Link = null, string By = "")
+{
+    /// <summary>What to print, with whose word it is.</summary>
+    public string Whole => By.Length == 0 ? Text : $"{Text}, by {By}";
+}
 
 /// <summary>What every statement carries: how good it is and who says so.</summary>
 /// <param name="Grade">How good the evidence is.</param>

@@ -1,3 +1,4 @@
+using FeatureMatrix.Loading;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
@@ -25,6 +26,11 @@ internal static class CareDisagreements
             }
         }
     }
+
+    /// <summary>What this collection says otherwise than one that it builds on.</summary>
+    public static IEnumerable<CareItem> WithShared(IEnumerable<HiddenKey> hidden) => hidden.Select(one => new CareItem(
+        "said otherwise here", one.About, $"Its '{one.Key}' counts as at {CareGaps.Place(one.Origin)}, not as at {CareGaps.Place(one.Below)}.",
+        "To have both weighed by grade, write it under 'facts' instead."));
 
     private static IEnumerable<Answer> Answers(RouteForm form) => form.Gates.Select(gate => gate.Answer)
         .Concat(form.Needs.SelectMany(need => need.Choices).Select(choice => choice.Answer));

@@ -47,6 +47,8 @@ internal static class CareGaps
         yield return new CareItem("old price", card.Name, text, $"Add one under 'prices' in {Place(card.Evidence)}.");
     }
 
-    private static string Place(Evidence evidence) =>
-        string.Create(CultureInfo.InvariantCulture, $"{evidence.Origin.File}({evidence.Origin.Line},{evidence.Origin.Column})");
+    /// <summary>File, line and column.</summary>
+    public static string Place(Origin origin) => string.Create(CultureInfo.InvariantCulture, $"{origin.File}({origin.Line},{origin.Column})");
+
+    private static string Place(Evidence evidence) => Place(evidence.Origin);
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FeatureMatrix.Loading;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
@@ -31,11 +32,13 @@ public sealed record CareReport(IReadOnlyList<CardCompleteness> Cards, IReadOnly
     /// <summary>Looks through a collection.</summary>
     /// <param name="decisions">The collection on its terms.</param>
     /// <param name="unsourced">Statements without a source by file, as the loader counted them.</param>
+    /// <param name="hidden">Keys whose value in a shared collection does not count here.</param>
     /// <param name="today">The day by which prices are judged; null not to judge them.</param>
-    public static CareReport Of(Decisions decisions, IReadOnlyList<(string Place, string Text)> unsourced, DateOnly? today) => new(
+    public static CareReport Of(Decisions decisions, IReadOnlyList<(string Place, string Text)> unsourced, IReadOnlyList<HiddenKey> hidden, DateOnly? today) => new(
         Completeness(decisions.Catalog),
         [
             .. CareDisagreements.Of(decisions),
+            .. CareDisagreements.WithShared(hidden),
             .. decisions.Catalog.Cards.SelectMany(card => CareGaps.OfCard(decisions.Catalog, card)),
             .. decisions.Titles.SelectMany(CareGaps.OfTitle),
             .. unsourced.Select(one => new CareItem("no source", one.Place, one.Text, "Write 'source' once for all of it.")),

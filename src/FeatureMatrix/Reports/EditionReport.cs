@@ -1,4 +1,5 @@
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Editions;
 using FeatureMatrix.Reports.Measured;
 
 namespace FeatureMatrix.Reports;
@@ -36,14 +37,18 @@ public sealed record EditionReport
     /// <summary>What was measured.</summary>
     public required BenchReport Bench { get; init; }
 
+    /// <summary>The editions so far.</summary>
+    public required EditionHistory History { get; init; }
+
     /// <summary>The collection.</summary>
     public Catalog Catalog => Decisions.Catalog;
 
     /// <summary>Makes all reports of an edition.</summary>
-    public static EditionReport Of(Decisions decisions, DateOnly? date = null) => new()
+    public static EditionReport Of(Decisions decisions, DateOnly? date = null, EditionHistory? history = null) => new()
     {
         Decisions = decisions,
         Date = date,
+        History = history ?? new EditionHistory([]),
         ByCard = CoverageReport.ByCard(decisions),
         BySetup = CoverageReport.BySetup(decisions),
         Cards = decisions.Catalog.Cards.Select(card => CardReport.Of(decisions, card)).ToList(),

@@ -17,9 +17,9 @@ public sealed record SourcesReport(IReadOnlyList<SourceRow> Rows, int Unsourced)
     public static SourcesReport Of(Catalog catalog)
     {
         var evidence = AllEvidence(catalog).ToList();
-        var rows = evidence.Where(one => one.Source is not null).GroupBy(one => (one.Source!.Id, one.Source.Text))
+        var rows = evidence.Where(one => one.Source is not null).GroupBy(one => (one.Source!.Id, one.Source.Whole))
             .Select(group => new SourceRow(group.First().Source!, group.GroupBy(one => one.Grade).ToDictionary(grade => grade.Key, grade => grade.Count())))
-            .OrderByDescending(row => row.Count).ThenBy(row => row.Source.Text, StringComparer.Ordinal).ToList();
+            .OrderByDescending(row => row.Count).ThenBy(row => row.Source.Whole, StringComparer.Ordinal).ToList();
         return new SourcesReport(rows, evidence.Count(one => one.Source is null));
     }
 
@@ -29,7 +29,7 @@ public sealed record SourcesReport(IReadOnlyList<SourceRow> Rows, int Unsourced)
         [new("Source"), new("Link"), .. Grades.Select(grade => new TableColumn(Names.Sentence(Names.Of(grade)), true)), new("All", true)],
         Rows.Select(row => (IReadOnlyList<TableCell>)
         [
-            new TableCell(row.Source.Text), new TableCell(row.Source.Link ?? ""),
+            new TableCell(row.Source.Whole), new TableCell(row.Source.Link ?? ""),
             .. Grades.Select(grade => Number(row.Statements.GetValueOrDefault(grade))), Number(row.Count),
         ]).ToList());
 

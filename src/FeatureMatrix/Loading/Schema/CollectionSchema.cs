@@ -18,6 +18,7 @@ public static class CollectionSchema
 
     private static readonly IReadOnlyList<(string Section, string Definition, Shape.Map Shape, string Meaning)> Kinds =
     [
+        ("people", "person", VocabularyShapes.Person, "Those whose word it takes, by pseudonym."),
         ("sources", "source", VocabularyShapes.Source, "Documents and people that statements name."),
         ("features", "feature", VocabularyShapes.Feature, "Rendering features of this collection's own."),
         ("apis", "api-defined", VocabularyShapes.Api, "Interfaces of this collection's own."),

@@ -8,13 +8,21 @@ internal static class VocabularyShapes
         new Key("name", Shapes.Text, "For headings.").Required,
         new("note", Shapes.Text, "What its owner says of it, in Markdown."),
         new("currency", Shapes.Text, "The currency its owner counts in: three letters as in ISO 4217."),
+        new("builds-on", Shapes.ListOf(Shapes.Text), "Folders of other collections whose entities and facts this one takes over, relative to this one."),
     ]);
 
     public static readonly Shape.Map Source = new(
     [
         new Key("text", Shapes.Text, "What to print.").Required,
         new("link", Shapes.Link, "An http or https address."),
+        new("by", Shapes.Text, "Whose word it is: an id of 'people', or a pseudonym."),
         new("grade", Shapes.Grade, "The grade of statements that name this source. If absent: documented."),
+    ]);
+
+    public static readonly Shape.Map Person = new(
+    [
+        new("name", Shapes.Text, "The name."),
+        new("name-may-be-shown", Shapes.YesNo, "Yes: the person agreed to be named in print. If absent: no, and the id is printed."),
     ]);
 
     private static readonly Shape.Map OpenGl = new(

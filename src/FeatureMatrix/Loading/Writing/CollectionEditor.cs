@@ -51,8 +51,10 @@ public static class CollectionEditor
         return new CollectionChange(changes, kept, CollectionLoader.Load(whole));
     }
 
+    /// <summary>Files of collections that this one builds on are others' to change.</summary>
     private static bool IsOfCollection(SourceText file) =>
-        (file.Path.EndsWith(".yaml", StringComparison.Ordinal) || file.Path.EndsWith(".yml", StringComparison.Ordinal))
+        file.Layer == 0
+        && (file.Path.EndsWith(".yaml", StringComparison.Ordinal) || file.Path.EndsWith(".yml", StringComparison.Ordinal))
         && !file.Path.StartsWith(CollectionFolder.VocabularyName + "/", StringComparison.Ordinal);
 
     /// <summary>The file that has the record or, failing that, most of the way to it; a section alone does not count.</summary>

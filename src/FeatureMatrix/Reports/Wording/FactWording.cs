@@ -7,7 +7,10 @@ namespace FeatureMatrix.Reports.Wording;
 public static class FactWording
 {
     /// <summary>A fact: what it says, about what, how good, and who says so.</summary>
-    public static string Fact(SupplyFact fact)
+    public static string Fact(SupplyFact fact) => $"{About(fact)} {Names.Of(fact.Support)} ({Evidence(fact.Evidence)})";
+
+    /// <summary>What a fact is about: its scope and the capability.</summary>
+    public static string About(SupplyFact fact)
     {
         var level = fact.Reach switch
         {
@@ -16,12 +19,12 @@ public static class FactWording
             _ => "",
         };
         var subject = fact.Capability.Feature.IsApi ? Names.Api(fact.Capability) : Names.Of(fact.Capability);
-        return $"{Scope(fact.Scope)}: {level}{subject} {Names.Of(fact.Support)} ({Evidence(fact.Evidence)})";
+        return $"{Scope(fact.Scope)}: {level}{subject}";
     }
 
     /// <summary>Grade and source: <c>measured: own bench, March</c>.</summary>
     public static string Evidence(Evidence evidence) =>
-        evidence.Source is { } source ? $"{Names.Of(evidence.Grade)}: {source.Text}" : $"{Names.Of(evidence.Grade)}, no source";
+        evidence.Source is { } source ? $"{Names.Of(evidence.Grade)}: {source.Whole}" : $"{Names.Of(evidence.Grade)}, no source";
 
     /// <summary>What a statement is about.</summary>
     public static string Scope(Scope scope)
