@@ -18,7 +18,7 @@ internal static class CommandExamples
         [
             new("The whole demo, into the folder out", "publish data/demo"),
             new("On the terms of one library, with a date", "publish --library sluice-evening --date 2026-03-14 --out evening"),
-            new("As an edition that later ones are compared with", "publish --edition 2026-spring --date 2026-03-14 --note 'Two boards more.'"),
+            new("As an edition that later ones are compared with", "publish --edition 2026-spring --date 2026-03-14 --note \"Two boards more.\""),
         ],
         ["coverage"] =
         [
