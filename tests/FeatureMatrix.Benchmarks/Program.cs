@@ -38,11 +38,14 @@ switch (args)
     case ["parse", var folder]:
         Workbench.Parse(folder);
         break;
+    case ["decide", var folder]:
+        Workbench.Decide(folder);
+        break;
     case ["race", var folder, var repeats, .. var sizes]:
         Race.Run(folder, int.Parse(repeats, CultureInfo.InvariantCulture), sizes.Select(CollectionSize.Of).ToList());
         return 0;
     default:
-        Console.Error.WriteLine("generate SIZE FOLDER [--all-different] | compile SIZE FOLDER RELATIONS | solve ENGINE RELATIONS [ANSWER] | write BYTES PATH | load FOLDER | parse FOLDER | race FOLDER REPEATS SIZES");
+        Console.Error.WriteLine("generate SIZE FOLDER [--all-different] | compile SIZE FOLDER RELATIONS | solve ENGINE RELATIONS [ANSWER] | write BYTES PATH | load FOLDER | parse FOLDER | decide FOLDER | race FOLDER REPEATS SIZES");
         return 2;
 }
 

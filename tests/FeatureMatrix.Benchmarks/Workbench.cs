@@ -5,6 +5,7 @@ using FeatureMatrix.Benchmarks.Collections;
 using FeatureMatrix.Benchmarks.Engines;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports;
 using FeatureMatrix.Resolving;
 using FeatureMatrix.Resolving.Bulk;
 
@@ -58,6 +59,21 @@ internal static class Workbench
         }
 
         Console.WriteLine($"{events} events");
+    }
+
+    /// <summary>Ranks every card for a library of all titles: each with each, what is open settled alike for both.</summary>
+    public static void Decide(string folder)
+    {
+        var catalog = Load(folder);
+        var watch = Stopwatch.StartNew();
+        var weighing = new Weighing(new Decisions(catalog, null));
+        var certain = catalog.Cards.Sum(card => catalog.Titles.Count(title => weighing.Decisions.On(title, card).Overall.IsCertain));
+        Say("resolve", watch);
+        var settled = catalog.Cards.Sum(card => weighing.Picture.Stakes(card).Count(stake => stake.Prospect.IsCertain));
+        Say("prospects", watch);
+        var ranked = RankingReport.Of(weighing).Ranked;
+        Say("rank", watch);
+        Console.WriteLine($"{catalog.Cards.Count * catalog.Titles.Count} cells, {certain} with one outcome, {settled} with one standing; {ranked.Sum(card => card.UndecidedWith.Count) / 2} pairs undecided, {ranked.Sum(card => card.EqualTo.Count) / 2} equal");
     }
 
     /// <summary>Turns a collection into relations: everything that the rules say of single demands.</summary>

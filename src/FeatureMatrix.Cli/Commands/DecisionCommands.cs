@@ -53,7 +53,7 @@ internal static class DecisionCommands
     private static Command Plan(Terminal terminal)
     {
         var budget = new Option<decimal?>("--budget") { Description = "All cards to buy may cost no more than this together, at the highest prices on record.", HelpName = "amount" };
-        var rigs = new Option<string[]>("--rig") { Description = "Plan for this PC only; may be repeated. All on record where none is named.", HelpName = "rig" };
+        var rigs = new Option<string[]>("--rig") { Description = "Plan for this PC only; may be repeated. All on record where none is named.", HelpName = "rig", CompletionSources = { Known.Rigs } };
         return Create(terminal, "plan", "Find the fewest cards, PCs and installs that cover every must-have, then the most weight.", [], [budget, rigs],
             (session, parsed) => PlanReport.Of(
                 new Weighing(session.Decisions), parsed.GetValue(budget),
@@ -113,7 +113,8 @@ internal static class DecisionCommands
         var card = Card("card", "The card as it is now.");
         var other = new Option<string?>("--card") { Description = "Another card in its place.", HelpName = "card", CompletionSources = { Known.Cards } };
         var driver = new Option<string?>("--driver") { Description = "This driver alone.", HelpName = "driver", CompletionSources = { Known.Drivers } };
-        return Create(terminal, "whatif", "List the titles that change with another card, driver or system.", [card], [other, driver, OsOption], (session, parsed) =>
+        var pc = new Option<string?>("--rig") { Description = "In this PC: only its systems, with what its documents and its speed say.", HelpName = "rig", CompletionSources = { Known.Rigs } };
+        return Create(terminal, "whatif", "List the titles that change with another card, driver, system or PC.", [card], [other, driver, OsOption, pc], (session, parsed) =>
         {
             var decisions = session.Decisions;
             var now = session.Card(parsed.GetValue(card)!);
@@ -122,13 +123,16 @@ internal static class DecisionCommands
             var only = parsed.GetValue(driver) is { } name
                 ? Find.One(name, "driver", session.Catalog.Drivers.ToList(), one => one.Id, Names.Of)
                 : null;
-            if (then == now && os is null && only is null)
-                throw new UsageException("Say what to change: --card, --driver or --os.");
-            var setups = decisions.Resolver.SetupsOf(then).Where(setup => (os is null || setup.Os == os) && (only is null || setup.Driver == only)).ToList();
-            var words = new[] { then == now ? "" : then.Name, only is null ? "" : Names.Of(only), os?.Name ?? "" }.Where(text => text.Length > 0);
-            return WhatIfReport.Of(
+            var rig = parsed.GetValue(pc) is { } place ? session.Rig(place) : null;
+            if (then == now && os is null && only is null && rig is null)
+                throw new UsageException("Say what to change: --card, --driver, --os or --rig.");
+            var setups = decisions.Resolver.SetupsOf(then).Where(setup => (os is null || setup.Os == os) && (only is null || setup.Driver == only)
+                && (rig is null || rig.Oses.Count == 0 || rig.Oses.Contains(setup.Os))).ToList();
+            var words = new[] { then == now ? "" : then.Name, only is null ? "" : Names.Of(only), os?.Name ?? "", rig is null ? "" : Names.InMiddle(rig.Name) }.Where(text => text.Length > 0);
+            var report = WhatIfReport.Of(
                 new Weighing(decisions), then == now ? "any driver and system" : now.Name, title => decisions.On(title, now), string.Join(" on ", words),
-                title => decisions.Resolver.Resolve(title, then, setups, decisions.TermsFor(title))).ToReport();
+                title => decisions.Resolver.Resolve(title, then, setups, decisions.TermsFor(title)));
+            return (report with { Into = rig is null ? null : (rig, then) }).ToReport();
         });
     }
 

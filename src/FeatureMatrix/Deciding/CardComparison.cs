@@ -38,21 +38,20 @@ public enum Ground
 /// </summary>
 public sealed class CardComparison
 {
-    private readonly Tally _tally;
+    private readonly IReadOnlyList<Stake> _firsts;
+    private readonly IReadOnlyList<Stake> _seconds;
+    private readonly Lazy<Tally> _tally;
+    private readonly Lazy<IReadOnlyList<TitleComparison>> _titles;
+    private readonly Lazy<IReadOnlyList<SharedGroup>> _groups;
+    private readonly Lazy<Dominance> _dominance;
 
-    private CardComparison(Card first, Card second, IReadOnlyList<Stake> stakes, WorthScale scale, Policy policy)
+    private CardComparison(Card first, Card second, IReadOnlyList<Stake> firsts, IReadOnlyList<Stake> seconds, WorthScale scale, Policy policy)
     {
-        First = first;
-        Second = second;
-        Policy = policy;
-        Scale = scale;
-        Groups = SharedGroup.Of(stakes);
-        _tally = Total(scale, stake => stake);
-        Titles = stakes.Where(stake => stake.Side == Side.First)
-            .Zip(stakes.Where(stake => stake.Side == Side.Second), (one, other) => TitleComparison.Of(one, other, scale, policy)).ToList();
-        Dominance = FindDominance();
-        FirstScore = ScoreOf(Side.First);
-        SecondScore = ScoreOf(Side.Second);
+        (First, Second, _firsts, _seconds, Scale, Policy) = (first, second, firsts, seconds, scale, policy);
+        _groups = new Lazy<IReadOnlyList<SharedGroup>>(() => SharedGroup.Of([.. firsts, .. seconds]));
+        _tally = new Lazy<Tally>(() => Joint(scale, weightless: false));
+        _titles = new Lazy<IReadOnlyList<TitleComparison>>(() => firsts.Zip(seconds, (one, other) => TitleComparison.Of(one, other, scale, policy)).ToList());
+        _dominance = new Lazy<Dominance>(FindDominance);
     }
 
     /// <summary>The first card.</summary>
@@ -68,19 +67,19 @@ public sealed class CardComparison
     public WorthScale Scale { get; }
 
     /// <summary>Title by title, in the order of the library.</summary>
-    public IReadOnlyList<TitleComparison> Titles { get; }
+    public IReadOnlyList<TitleComparison> Titles => _titles.Value;
 
     /// <summary>The stakes of both sides, put together where they share unknowns.</summary>
-    public IReadOnlyList<SharedGroup> Groups { get; }
+    public IReadOnlyList<SharedGroup> Groups => _groups.Value;
 
     /// <summary>Who is never worse.</summary>
-    public Dominance Dominance { get; }
+    public Dominance Dominance => _dominance.Value;
 
     /// <summary>The score of the first card alone.</summary>
-    public ScoreInterval FirstScore { get; }
+    public ScoreInterval FirstScore => ScoreOf(_firsts);
 
     /// <summary>The score of the second card alone. Two intervals that overlap decide nothing: see <see cref="Difference"/>.</summary>
-    public ScoreInterval SecondScore { get; }
+    public ScoreInterval SecondScore => ScoreOf(_seconds);
 
     /// <summary>First less second, over joint completions.</summary>
     /// <remarks>Titles are compared one by one too, which says more where a group of them was too large to walk.</remarks>
@@ -88,7 +87,9 @@ public sealed class CardComparison
     {
         get
         {
-            var interval = Rounded(_tally.Overall);
+            var interval = Rounded(_tally.Value.Overall);
+            if (interval.IsPoint || IsExact)
+                return interval;
             return new ScoreInterval(
                 Titles.All(title => title.FirstIsNeverWorse) ? Math.Max(0, interval.Low) : interval.Low,
                 Titles.All(title => title.SecondIsNeverWorse) ? Math.Min(0, interval.High) : interval.High);
@@ -103,11 +104,17 @@ public sealed class CardComparison
     {
         get
         {
-            // A card that is never worse on any title covers whatever the other covers.
-            if (Dominance is Dominance.Equal or Dominance.First or Dominance.Second)
-                return Dominance switch { Dominance.Equal => Winner.Equal, Dominance.First => Winner.First, _ => Winner.Second };
-            var winners = WinnersIn(_tally).Distinct().ToList();
-            return winners.Count == 1 ? winners[0] : Winner.Undecided;
+            var winners = WinnersIn(_tally.Value).Distinct().ToList();
+            if (winners.Count == 1)
+                return winners[0];
+            // A card that is never worse on any title covers whatever the other covers; this tells more where a group was too large.
+            return Dominance switch
+            {
+                Dominance.Equal => Winner.Equal,
+                Dominance.First => Winner.First,
+                Dominance.Second => Winner.Second,
+                _ => Winner.Undecided,
+            };
         }
     }
 
@@ -119,7 +126,7 @@ public sealed class CardComparison
     {
         get
         {
-            if (_tally.Where(false, false) is null && _tally.Where(true, true) is null)
+            if (_tally.Value.Where(false, false) is null && _tally.Value.Where(true, true) is null)
                 return Ground.MustHaves;
             return Dominance is Dominance.First or Dominance.Second or Dominance.Equal ? Ground.Dominance : Ground.Score;
         }
@@ -128,8 +135,7 @@ public sealed class CardComparison
     /// <summary>Compares two cards.</summary>
     public static CardComparison Of(Prospects prospects, Card first, Card second)
     {
-        var stakes = prospects.Stakes(first, Side.First).Concat(prospects.Stakes(second, Side.Second)).ToList();
-        return new CardComparison(first, second, stakes, WorthScale.Of(prospects.Policy), prospects.Policy);
+        return new CardComparison(first, second, prospects.Stakes(first), prospects.Stakes(second, Side.Second), WorthScale.Of(prospects.Policy), prospects.Policy);
     }
 
     /// <summary>The must-haves of a side with what is known of each.</summary>
@@ -140,23 +146,18 @@ public sealed class CardComparison
     /// <summary>The same comparison on other terms: a changed weight, other worths.</summary>
     public CardComparison With(WorthScale? scale = null, Func<LibraryEntry, double>? weight = null)
     {
-        var stakes = Titles.Select(title => title.First).Concat(Titles.Select(title => title.Second)).ToList();
-        if (weight is not null)
-        {
-            var entries = Titles.ToDictionary(title => title.Entry, title => title.Entry with { Weight = weight(title.Entry) });
-            stakes = stakes.ConvertAll(stake => stake with { Entry = entries[stake.Entry] });
-        }
-
-        return new CardComparison(First, Second, stakes, scale ?? Scale, Policy);
+        if (weight is null)
+            return new CardComparison(First, Second, _firsts, _seconds, scale ?? Scale, Policy);
+        var entries = _firsts.ToDictionary(stake => stake.Entry, stake => stake.Entry with { Weight = weight(stake.Entry) });
+        return Changed(stake => stake with { Entry = entries[stake.Entry] }, scale ?? Scale);
     }
 
     /// <summary>The same comparison once an unknown is known.</summary>
-    public CardComparison Settle(UnknownFact unknown, Support state)
-    {
-        var stakes = Titles.Select(title => title.First).Concat(Titles.Select(title => title.Second))
-            .Select(stake => stake with { Prospect = stake.Prospect.Settle(unknown, state) }).ToList();
-        return new CardComparison(First, Second, stakes, Scale, Policy);
-    }
+    public CardComparison Settle(UnknownFact unknown, Support state) =>
+        Changed(stake => stake with { Prospect = stake.Prospect.Settle(unknown, state) }, Scale);
+
+    private CardComparison Changed(Func<Stake, Stake> change, WorthScale scale) =>
+        new(First, Second, _firsts.Select(change).ToList(), _seconds.Select(change).ToList(), scale, Policy);
 
     /// <summary>Every winner that some completion makes.</summary>
     internal static IEnumerable<Winner> WinnersIn(Tally tally)
@@ -190,28 +191,59 @@ public sealed class CardComparison
 
     private Dominance FindDominance()
     {
-        var first = Titles.All(title => title.FirstIsNeverWorse);
-        var second = Titles.All(title => title.SecondIsNeverWorse);
+        var (first, second) = (true, true);
+        for (var i = 0; i < _firsts.Count && (first || second); i++)
+        {
+            var (one, other) = TitleComparison.NeverWorse(_firsts[i], _seconds[i]);
+            first &= one;
+            second &= other;
+        }
+
         if (first && second)
             return Dominance.Equal;
         if (!first && !second)
             return Dominance.None;
         // Where one side is never worse, titles that all weigh the same sum to zero exactly where the cards are alike throughout. A title
         // without weight makes no card better.
-        var unweighted = Total(new WorthScale(0.5m, 0.8m), stake => stake with { Entry = stake.Entry with { Weight = Math.Sign(stake.Entry.Weight) } }).Overall;
+        var unweighted = Joint(new WorthScale(0.5m, 0.8m), weightless: true).Overall;
         if (first)
             return unweighted.Low > 0 ? Dominance.First : Dominance.FirstPerhaps;
         return unweighted.High < 0 ? Dominance.Second : Dominance.SecondPerhaps;
     }
 
-    private Tally Total(WorthScale scale, Func<Stake, Stake> change) => Groups
-        .Select(group => Tally.Of(group with { Stakes = group.Stakes.Select(change).ToList() }, scale, Policy))
-        .Aggregate(Tally.Zero, (one, other) => one.And(other));
-
-    private ScoreInterval ScoreOf(Side side)
+    /// <summary>
+    /// Both sides over the joint completions. What is certain is summed up; only what is open is put together with what it shares.
+    /// </summary>
+    private Tally Joint(WorthScale scale, bool weightless)
     {
-        var total = Total(Scale, stake => stake.Side == side ? stake : stake with { Entry = stake.Entry with { Weight = 0 } }).Overall;
-        return Rounded(side == Side.First ? total : new ScoreInterval(-total.High, -total.Low));
+        var open = new List<Stake>();
+        var certain = 0m;
+        var (firstMisses, secondMisses) = (false, false);
+        foreach (var stake in _firsts.Concat(_seconds))
+        {
+            var counted = weightless ? stake with { Entry = stake.Entry with { Weight = Math.Sign(stake.Entry.Weight) } } : stake;
+            if (!stake.Prospect.IsCertain)
+            {
+                open.Add(counted);
+                continue;
+            }
+
+            var worth = counted.Weight * scale.Of(stake.Prospect.Worst);
+            certain += stake.Side == Side.First ? worth : -worth;
+            var misses = !stake.IsCoveredAt(stake.Prospect.Worst, Policy);
+            firstMisses |= misses && stake.Side == Side.First;
+            secondMisses |= misses && stake.Side == Side.Second;
+        }
+
+        return SharedGroup.Of(open).Select(group => Tally.Of(group, scale, Policy))
+            .Aggregate(Tally.Of(certain, firstMisses, secondMisses), (one, other) => one.And(other));
+    }
+
+    private ScoreInterval ScoreOf(IReadOnlyList<Stake> stakes)
+    {
+        var total = SharedGroup.Of(stakes.Select(stake => stake with { Side = Side.First }).ToList())
+            .Select(group => Tally.Of(group, Scale, Policy)).Aggregate(Tally.Zero, (one, other) => one.And(other)).Overall;
+        return Rounded(total);
     }
 
     /// <summary>Eighteen decimals: far finer than any weight, and coarse enough to swallow what decimal arithmetic rounds.</summary>

@@ -7,7 +7,7 @@ namespace FeatureMatrix.Deciding;
 public sealed class Prospects(Library library, Func<Title, Card, Verdict> verdictOf)
 {
     private readonly ProspectBuilder _builder = new();
-    private readonly Dictionary<(Title, Card), (Prospect Prospect, bool SoftwareRuns)> _known = [];
+    private readonly Dictionary<(Card, Side), IReadOnlyList<Stake>> _stakes = [];
 
     /// <summary>The library.</summary>
     public Library Library { get; } = library;
@@ -21,22 +21,23 @@ public sealed class Prospects(Library library, Func<Title, Card, Verdict> verdic
     /// <summary>The verdict behind a prospect.</summary>
     public Verdict VerdictOn(Title title, Card card) => verdictOf(title, card);
 
-    /// <summary>What the library's titles contribute on a card.</summary>
-    public IReadOnlyList<Stake> Stakes(Card card, Side side = Side.First) => Library.Entries.Select(entry =>
+    /// <summary>What the library's titles contribute on a card, in the order of the library.</summary>
+    public IReadOnlyList<Stake> Stakes(Card card, Side side = Side.First)
     {
-        var (prospect, software) = Of(entry.Title, card);
-        return new Stake(entry, side, prospect, software);
-    }).ToList();
-
-    private (Prospect Prospect, bool SoftwareRuns) Of(Title title, Card card)
-    {
-        if (!_known.TryGetValue((title, card), out var known))
+        if (!_stakes.TryGetValue((card, side), out var stakes))
         {
-            var verdict = verdictOf(title, card);
-            var prospect = Floor is { } floor ? _builder.Build(verdict, floor) : _builder.Build(verdict);
-            _known[(title, card)] = known = (prospect, verdict.Software.Count > 0);
+            _stakes[(card, side)] = stakes = side == Side.First
+                ? Library.Entries.Select(entry => StakeOf(entry, card)).ToList()
+                : Stakes(card).Select(stake => stake with { Side = side }).ToList();
         }
 
-        return known;
+        return stakes;
+    }
+
+    private Stake StakeOf(LibraryEntry entry, Card card)
+    {
+        var verdict = verdictOf(entry.Title, card);
+        var prospect = Floor is { } floor ? _builder.Build(verdict, floor) : _builder.Build(verdict);
+        return new Stake(entry, Side.First, prospect, verdict.Software.Count > 0);
     }
 }

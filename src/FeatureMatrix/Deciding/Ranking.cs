@@ -20,24 +20,34 @@ public static class Ranking
     /// <summary>Ranks cards, the surest first.</summary>
     public static IReadOnlyList<RankedCard> Of(Prospects prospects, IReadOnlyList<Card> cards)
     {
+        var scale = WorthScale.Of(prospects.Policy);
         var winners = new Dictionary<(Card, Card), Winner>();
-        var scores = new Dictionary<Card, ScoreInterval>();
-        var mustHaves = new Dictionary<Card, IReadOnlyList<(LibraryEntry Entry, Coverage Coverage)>>();
+        var tallies = cards.ToDictionary(card => card, card => SharedGroup.Of(prospects.Stakes(card))
+            .Select(group => Tally.Of(group, scale, prospects.Policy)).Aggregate(Tally.Zero, (one, other) => one.And(other)));
         for (var i = 0; i < cards.Count; i++)
         {
-            for (var j = i; j < cards.Count; j++)
-            {
-                var comparison = CardComparison.Of(prospects, cards[i], cards[j]);
-                winners[(cards[i], cards[j])] = comparison.Winner;
-                scores[cards[i]] = comparison.FirstScore;
-                mustHaves[cards[i]] = comparison.MustHaves(Side.First);
-            }
+            for (var j = i + 1; j < cards.Count; j++)
+                winners[(cards[i], cards[j])] = WinnerOf(prospects, cards[i], cards[j], tallies);
         }
 
-        return cards.Select(card => Place(card, cards, winners, scores[card], mustHaves[card]))
+        return cards.Select(card => Place(card, cards, winners, Score(tallies[card]), MustHaves(prospects, card)))
             .OrderBy(ranked => ranked.Best).ThenBy(ranked => ranked.Worst).ThenByDescending(ranked => ranked.Score.Low)
             .ThenByDescending(ranked => ranked.Score.High).ThenBy(ranked => ranked.Card.Id, StringComparer.Ordinal).ToList();
     }
+
+    /// <summary>
+    /// Each card by itself says enough where nothing that they share could change it; only the other pairs are put together.
+    /// </summary>
+    private static Winner WinnerOf(Prospects prospects, Card first, Card second, Dictionary<Card, Tally> tallies)
+    {
+        var apart = CardComparison.WinnersIn(tallies[first].And(tallies[second].Mirrored())).Distinct().ToList();
+        return apart.Count == 1 ? apart[0] : CardComparison.Of(prospects, first, second).Winner;
+    }
+
+    private static ScoreInterval Score(Tally tally) => new(decimal.Round(tally.Overall.Low, 18), decimal.Round(tally.Overall.High, 18));
+
+    private static List<(LibraryEntry Entry, Coverage Coverage)> MustHaves(Prospects prospects, Card card) => prospects.Stakes(card)
+        .Where(stake => stake.Entry.IsMustHave).Select(stake => (stake.Entry, stake.CoverageUnder(prospects.Policy))).ToList();
 
     private static RankedCard Place(
         Card card, IReadOnlyList<Card> cards, Dictionary<(Card, Card), Winner> winners, ScoreInterval score,

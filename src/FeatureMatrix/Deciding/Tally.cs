@@ -15,6 +15,14 @@ internal sealed class Tally
     /// <summary>Nothing counted yet.</summary>
     public static Tally Zero { get; } = new([new ScoreInterval(0, 0), null, null, null]);
 
+    /// <summary>Something certain.</summary>
+    public static Tally Of(decimal value, bool firstMisses, bool secondMisses)
+    {
+        var byMiss = new ScoreInterval?[4];
+        byMiss[Index(firstMisses, secondMisses)] = new ScoreInterval(value, value);
+        return new Tally(byMiss);
+    }
+
     /// <summary>The interval over everything.</summary>
     public ScoreInterval Overall => _byMiss.OfType<ScoreInterval>().Aggregate((one, other) => one.Hull(other));
 
@@ -44,6 +52,10 @@ internal sealed class Tally
     public static Tally Of(SharedGroup group, WorthScale scale, Policy policy) => group.Branches
         .Select(branch => group.Stakes.Select((stake, i) => Of(stake, branch.Standings[i], scale, policy)).Aggregate(Zero, (one, other) => one.And(other)))
         .Aggregate((one, other) => one.Or(other));
+
+    /// <summary>The same with the sides exchanged.</summary>
+    public Tally Mirrored() => new(
+        new[] { 0, 2, 1, 3 }.Select(i => _byMiss[i] is { } interval ? new ScoreInterval(-interval.High, -interval.Low) : (ScoreInterval?)null).ToArray());
 
     /// <summary>Two independent parts together.</summary>
     public Tally And(Tally other)

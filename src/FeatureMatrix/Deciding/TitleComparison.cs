@@ -30,15 +30,25 @@ public sealed record TitleComparison
     public static TitleComparison Of(Stake first, Stake second, WorthScale scale, Policy policy)
     {
         var groups = SharedGroup.Of([first, second]);
+        var (firstIsNeverWorse, secondIsNeverWorse) = NeverWorse(first, second);
         return new TitleComparison
         {
             Entry = first.Entry,
             First = first,
             Second = second,
             Difference = groups.Select(group => Tally.Of(group, scale, policy)).Aggregate(Tally.Zero, (one, other) => one.And(other)).Overall,
-            FirstIsNeverWorse = Always(groups, (one, other) => one.IsNoWorseThan(other)),
-            SecondIsNeverWorse = Always(groups, (one, other) => other.IsNoWorseThan(one)),
+            FirstIsNeverWorse = firstIsNeverWorse,
+            SecondIsNeverWorse = secondIsNeverWorse,
         };
+    }
+
+    /// <summary>Whether no completion makes the first side worse, and whether none makes the second worse.</summary>
+    internal static (bool First, bool Second) NeverWorse(Stake first, Stake second)
+    {
+        if (first.Prospect.IsCertain && second.Prospect.IsCertain)
+            return (first.Prospect.Worst.IsNoWorseThan(second.Prospect.Worst), second.Prospect.Worst.IsNoWorseThan(first.Prospect.Worst));
+        var groups = SharedGroup.Of([first, second]);
+        return (Always(groups, (one, other) => one.IsNoWorseThan(other)), Always(groups, (one, other) => other.IsNoWorseThan(one)));
     }
 
     private static bool Always(IReadOnlyList<SharedGroup> groups, Func<Standing, Standing, bool> holds)

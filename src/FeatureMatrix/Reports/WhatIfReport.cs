@@ -1,10 +1,12 @@
+using FeatureMatrix.Deciding.Fit;
+using FeatureMatrix.Deciding.Planning;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Reports;
 
-/// <summary>What would change on a card: another card, driver or system in its place.</summary>
+/// <summary>What would change on a card: another card, driver, system or PC in its place.</summary>
 /// <param name="Weighing">The decisions it draws on.</param>
 /// <param name="Now">What stands now, in words.</param>
 /// <param name="Then">What would stand then.</param>
@@ -12,6 +14,9 @@ namespace FeatureMatrix.Reports;
 /// <param name="Titles">How many were looked at.</param>
 public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IReadOnlyList<(Verdict Now, Verdict Then)> Changes, int Titles)
 {
+    /// <summary>The PC that the card would go into, and the card; null where no PC was named.</summary>
+    public (Rig Rig, Card Card)? Into { get; init; }
+
     /// <summary>Judges the library on some setups of a card, and again on others.</summary>
     public static WhatIfReport Of(Weighing weighing, string now, Func<Title, Verdict> before, string then, Func<Title, Verdict> after)
     {
@@ -36,7 +41,7 @@ public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IR
 
     /// <summary>The whole report.</summary>
     public DecisionReport ToReport() => new(
-        $"{Then} instead of {Now}", Headline, Weighing.PolicyText, [],
+        $"{Then} instead of {Now}", Headline, Weighing.PolicyText, Into is { } into ? [FitText(into.Rig, into.Card), .. NextTestReport.SwapCautions] : [],
         [
             new Table(
                 "What changes", "", [new("Title"), new("Now"), new("Then"), new("Why")],
@@ -45,7 +50,21 @@ public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IR
                     new TableCell(pair.Now.Title.Name), new TableCell(LabelWording.Label(pair.Now)), new TableCell(LabelWording.Label(pair.Then)),
                     new TableCell(Why(pair.Then)),
                 ]).ToList()),
+            .. Into is { } pc ? new[] { TimingTable(pc.Rig) } : [],
         ]);
+
+    private static string FitText(Rig rig, Card card)
+    {
+        var best = rig.Slots.Count == 0 ? FitVerdict.NotKnown : rig.Slots.Min(slot => Inventory.FitOf(card, rig, slot));
+        return $"{card.Name} in {Names.InMiddle(rig.Name)}: {FitWording.Verdict(best)}. The command fit says why; the documents of both boards decide.";
+    }
+
+    /// <summary>What the PC does to the titles, whatever the card (rule R12).</summary>
+    private Table TimingTable(Rig rig) => new(
+        $"Fast-machine warnings on {rig.Name}", "These are about the PC; they change no card's verdict.", [new("Title"), new("What goes wrong"), new("On this PC")],
+        Weighing.Decisions.Titles.SelectMany(title => TimingRule.On(title, rig)).Where(finding => finding.State != TimingState.SeenToWork)
+            .Select(finding => (IReadOnlyList<TableCell>)
+                [new TableCell(finding.Title.Name), new TableCell(TimingWording.Kind(finding.Hazard.Kind)), new TableCell(TimingWording.Text(finding))]).ToList());
 
     private static string Why(Verdict then)
     {

@@ -56,5 +56,27 @@ public sealed class DecisionTests(LodenSluice demo) : IClassFixture<LodenSluice>
         "Kestrin Kite 9 adds 4.09 to 5.45 to what you own and covers Drowned Parish; no other card on record does as much; boards like it go for 30 to 48 EUR, so do not pay more than 48 EUR.",
         CardValueReport.Of(For("long-shelf"), demo.Card("kite-9")).Headline);
 
+    [Fact]
+    public void One_look_up_settles_the_two_Sedges()
+    {
+        var report = NextTestReport.Of(new Weighing(new Decisions(demo.Catalog, null)), demo.Card("sedge-4"), demo.Card("sedge-6"));
+        Assert.Equal("One answer can settle Tarnholt Sedge 4 and Tarnholt Sedge 6: Does Tarnholt Sedge 6 work under Windows 2000 Professional?", report.Headline);
+        Assert.All(report.Steps, step => Assert.Null(step.Install));
+        Assert.Empty(report.ToWorksheet("sedges").Tasks);
+    }
+
+    [Fact]
+    public void Tests_at_the_speed_floor_take_each_card_and_install_once()
+    {
+        var report = NextTestReport.Of(For("sluice-evening"), demo.Card("kite-2"), demo.Card("beacon-32"));
+        Assert.StartsWith("The picture is decided (Corvane Beacon 32); at the speed floor it is not.", report.Headline, StringComparison.Ordinal);
+        var cards = report.Steps.Select(step => step.Install!.Card.Id).ToList();
+        Assert.Equal(cards.Distinct().Count(), 1 + cards.Zip(cards.Skip(1)).Count(pair => pair.First != pair.Second));
+        var installs = report.Steps.Select(step => step.Install!).ToList();
+        Assert.Equal(installs.Distinct().Count(), 1 + installs.Zip(installs.Skip(1)).Count(pair => pair.First != pair.Second));
+        var worksheet = report.ToWorksheet("speeds");
+        Assert.Equal(report.Steps.SelectMany(step => step.Routes).Distinct(), worksheet.Tasks.Select(task => task.Route));
+    }
+
     private Weighing For(string library) => new(new Decisions(demo.Catalog, demo.Catalog.Libraries.Single(one => one.Id == library)));
 }
