@@ -1,10 +1,12 @@
-using System.Diagnostics;
+using FeatureMatrix.Tests.Documents;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Cli;
 
-/// <summary>The package as a stranger gets it: from a folder, with an empty package cache.</summary>
-[Trait("Category", "campaign")]
+/// <summary>
+/// The package as a stranger gets it: made and installed as the README says, from a folder, with an empty package cache, but into a folder
+/// of the test's own.
+/// </summary>
 public sealed class The_tool_package : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
@@ -14,29 +16,16 @@ public sealed class The_tool_package : IDisposable
     [Fact]
     public void Installs_from_a_folder_and_brings_vocabulary_and_templates_along()
     {
-        Run("dotnet", "pack", Repository.PathTo("src", "FeatureMatrix.Cli"), "-c", "Release", "-o", _folder["feed"], "-v", "quiet", "--nologo");
-        Run("dotnet", "tool", "install", "--tool-path", _folder["tool"], "--source", _folder["feed"], "FeatureMatrix.Tool");
-        var tool = _folder[OperatingSystem.IsWindows() ? "tool/featmatrix.exe" : "tool/featmatrix"];
+        var lines = The_readme.Blocks[2].TrimEnd('\n').Split('\n');
+        Assert.Equal(3, lines.Length);
+        var project = Repository.PathTo("src", "FeatureMatrix.Cli");
 
-        Assert.Matches("^[0-9]+\\.[0-9]+\\.[0-9]+", Run(tool, "--version"));
-        Run(tool, "new", "collection", _folder["bench"], "--name", "Bench");
-        Run(tool, "new", "chip", "reed-1", "--collection", _folder["bench"]);
-        Run(tool, "publish", _folder["bench"], "--out", _folder["edition"]);
+        // What is built goes to the test's folder too: other tests may be building the project just now.
+        Shell.Run($"{lines[0].Replace("src/FeatureMatrix.Cli", project, StringComparison.Ordinal)} --artifacts-path built -p:RunAnalyzers=false --disable-build-servers", _folder.Path);
+        Shell.Run($"NUGET_PACKAGES=$PWD/packages {lines[1].Replace("--global", "--tool-path tool", StringComparison.Ordinal)}", _folder.Path);
+
+        Assert.Matches("^[0-9]+\\.[0-9]+\\.[0-9]+\n$", Shell.Run("tool/" + lines[2], _folder.Path));
+        Shell.Run("tool/featmatrix new collection bench --name Bench && tool/featmatrix new chip reed-1 --collection bench && tool/featmatrix publish bench --out edition", _folder.Path);
         Assert.True(File.Exists(_folder["edition/index.html"]));
-    }
-
-    private string Run(string program, params string[] args)
-    {
-        var start = new ProcessStartInfo(program, args) { WorkingDirectory = _folder.Path, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        if (args[0] == "tool")
-            start.Environment["NUGET_PACKAGES"] = _folder["packages"];
-        using var process = Process.Start(start)!;
-        var errors = "";
-        process.ErrorDataReceived += (_, line) => errors += line.Data + "\n";
-        process.BeginErrorReadLine();
-        var output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        Assert.True(process.ExitCode == 0, $"{program} {string.Join(' ', args)}: {output}{errors}");
-        return output;
     }
 }

@@ -1,5 +1,7 @@
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Tests.Loading.Schema;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Loading;
@@ -34,6 +36,59 @@ public sealed partial class The_documentation_of_the_format
 
         Assert.Equal(given, listed);
     }
+
+    [Fact]
+    public void Names_every_key_of_the_schema()
+    {
+        var silent = Keys().Where(key => !Regex.IsMatch(Document, $"(?<![a-z0-9-]){Regex.Escape(key)}(?![a-z0-9-])", RegexOptions.None, TimeSpan.FromSeconds(1)));
+
+        Assert.Equal([], silent);
+    }
+
+    [Fact]
+    public void Names_no_key_that_the_schema_lacks()
+    {
+        var known = Keys().Concat(SchemaFile.Vocabulary.Features.Select(feature => feature.Id)).ToHashSet();
+        var named = new List<string>();
+        var isKeys = false;
+        foreach (var line in Document.Split('\n'))
+        {
+            isKeys = line.StartsWith('|') && (isKeys || line.StartsWith("| key", StringComparison.Ordinal));
+            if (isKeys)
+                named.AddRange(Quoted().Matches(line.Split(" | ")[0]).SelectMany(match => match.Groups["word"].Value.Split(": ")));
+        }
+
+        Assert.True(named.Count > 100);
+        Assert.Equal([], named.Where(key => !known.Contains(key)));
+    }
+
+    /// <summary>Every key that the schema explains, without the names of the vocabulary.</summary>
+    private static IReadOnlySet<string> Keys()
+    {
+        var keys = new SortedSet<string>(StringComparer.Ordinal);
+        Walk(JsonDocument.Parse(SchemaFile.Text).RootElement);
+        keys.ExceptWith(SchemaFile.Vocabulary.Features.Select(feature => feature.Id));
+        return keys;
+
+        void Walk(JsonElement element)
+        {
+            if (element.ValueKind == JsonValueKind.Array)
+            {
+                foreach (var item in element.EnumerateArray())
+                    Walk(item);
+            }
+
+            if (element.ValueKind != JsonValueKind.Object)
+                return;
+            if (element.TryGetProperty("properties", out var properties) && element.TryGetProperty("additionalProperties", out _))
+                keys.UnionWith(properties.EnumerateObject().Select(key => key.Name));
+            foreach (var member in element.EnumerateObject())
+                Walk(member.Value);
+        }
+    }
+
+    [GeneratedRegex("`(?<word>[^`]+)`", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Quoted();
 
     [GeneratedRegex("```yaml\n(?<yaml>.*?)```", RegexOptions.Singleline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex YamlBlock();

@@ -5,20 +5,12 @@ namespace FeatureMatrix.Tests.Support;
 /// <summary>Scripts as a person would type them; in them <c>featmatrix</c> is the program that was built beside the tests.</summary>
 internal static class Shell
 {
-    /// <summary>What the script printed, messages included; fails where it does not end with 0.</summary>
+    /// <summary>What the script printed, without messages; fails where it does not end with 0.</summary>
     /// <param name="script">The script.</param>
     /// <param name="folder">The folder it runs in.</param>
     /// <param name="shell">The shell that runs it.</param>
     /// <param name="input">What it can read.</param>
     public static string Run(string script, string folder, string shell = "bash", string input = "")
-    {
-        var (exit, output) = Try(script, folder, shell, input);
-        Assert.True(exit == 0, $"{shell} gave {exit}: {output}\n{script}");
-        return output;
-    }
-
-    /// <summary>Its exit code and what it printed, messages included.</summary>
-    public static (int Exit, string Output) Try(string script, string folder, string shell = "bash", string input = "")
     {
         var start = new ProcessStartInfo(External.Command(shell, shell), ["-c", script])
         {
@@ -36,6 +28,7 @@ internal static class Shell
         process.StandardInput.Close();
         var output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
-        return (process.ExitCode, output + messages.Result);
+        Assert.True(process.ExitCode == 0, $"{shell} gave {process.ExitCode}: {output}{messages.GetAwaiter().GetResult()}\n{script}");
+        return output;
     }
 }

@@ -63,7 +63,7 @@ public sealed class Completing_a_command_line : IDisposable
     }
 
     [Fact]
-    public void Has_a_script_that_zsh_can_read() => Assert.Equal("", Shell.Run("featmatrix completion zsh > script && zsh -n script", _folder.Path, "zsh"));
+    public void Has_a_script_that_zsh_can_read() => Assert.Equal("", Shell.Run("featmatrix completion zsh > script && zsh -n script 2>&1", _folder.Path, "zsh"));
 
     [Fact]
     public void Knows_four_shells()

@@ -63,6 +63,20 @@ public sealed class The_schema_of_collection_files
     }
 
     [Fact]
+    public void Is_named_in_the_first_line_of_each_of_them()
+    {
+        const string Mark = "# yaml-language-server: $schema=";
+        var schema = Repository.PathTo("data", "schema", "collection.schema.json");
+
+        foreach (var file in new[] { "demo", "vocabulary" }.SelectMany(folder => Directory.GetFiles(Repository.PathTo("data", folder), "*.yaml", SearchOption.AllDirectories)))
+        {
+            var first = File.ReadLines(file).First();
+            Assert.StartsWith(Mark, first, StringComparison.Ordinal);
+            Assert.Equal(schema, Path.GetFullPath(first[Mark.Length..], Path.GetDirectoryName(file)!));
+        }
+    }
+
+    [Fact]
     public void Offers_the_names_of_the_vocabulary_and_accepts_others() => Assert.True(
         SchemaFile.Text.Contains("\"fog-table\"", StringComparison.Ordinal)
         && SchemaFile.Accepts("chips: {c: {name: C, supply: {brackwater-glint: \"2\"}}}"));
