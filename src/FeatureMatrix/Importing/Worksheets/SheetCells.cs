@@ -31,6 +31,20 @@ internal sealed record SheetCells(string Name, IReadOnlyDictionary<(int Row, int
             .Where(cell => cell.Text.Length > 0).ToDictionary(cell => cell.Key, cell => cell.Text))).ToList();
     }
 
+    /// <summary>The same; null where the file is no workbook, damaged or protected by a password.</summary>
+    public static IReadOnlyList<SheetCells>? TryReadAll(byte[] workbook)
+    {
+        try
+        {
+            return ReadAll(workbook);
+        }
+        catch (Exception problem) when (problem is FileFormatException or InvalidDataException or OpenXmlPackageException or IOException
+            or System.Xml.XmlException or ArgumentException or FormatException or KeyNotFoundException)
+        {
+            return null;
+        }
+    }
+
     private static string TextOf(Cell cell, List<string> shared, HashSet<uint> dates)
     {
         var value = cell.CellValue?.Text ?? "";
@@ -75,5 +89,6 @@ internal sealed record SheetCells(string Name, IReadOnlyDictionary<(int Row, int
         return (int.Parse(reference[letters.Length..], CultureInfo.InvariantCulture), letters.Aggregate(0, (number, letter) => (number * 26) + letter - 'A' + 1));
     }
 
-    private static string Letters(int column) => column <= 26 ? ((char)('A' + column - 1)).ToString() : Letters((column - 1) / 26) + Letters(((column - 1) % 26) + 1);
+    /// <summary>A column as spreadsheets name it.</summary>
+    public static string Letters(int column) => column <= 26 ? ((char)('A' + column - 1)).ToString() : Letters((column - 1) / 26) + Letters(((column - 1) % 26) + 1);
 }

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using DocumentFormat.OpenXml.Packaging;
 using FeatureMatrix.Loading;
 
 namespace FeatureMatrix.Importing.Worksheets;
@@ -29,7 +28,7 @@ internal static partial class WorksheetReader
     {
         var faults = new List<WorksheetFault>();
         var places = new PlaceMap();
-        if (SheetsOf(workbook) is not { } sheets)
+        if (SheetCells.TryReadAll(workbook) is not { } sheets)
             return new WorksheetReading([], [new WorksheetFault("the file", WorksheetFaultTexts.NoWorkbook)], places, 0, 0, 0);
         var name = NameOf(sheets, faults);
         var files = new List<SourceText>();
@@ -44,19 +43,6 @@ internal static partial class WorksheetReader
                 return found;
             faults.Add(new WorksheetFault(wanted, WorksheetFaultTexts.MissingSheet));
             return new SheetCells(wanted, new Dictionary<(int Row, int Column), string>());
-        }
-    }
-
-    private static IReadOnlyList<SheetCells>? SheetsOf(byte[] workbook)
-    {
-        try
-        {
-            return SheetCells.ReadAll(workbook);
-        }
-        catch (Exception problem) when (problem is FileFormatException or InvalidDataException or OpenXmlPackageException or IOException
-            or System.Xml.XmlException or ArgumentException or FormatException or KeyNotFoundException)
-        {
-            return null;
         }
     }
 
