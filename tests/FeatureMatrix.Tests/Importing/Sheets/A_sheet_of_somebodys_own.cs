@@ -243,7 +243,7 @@ public sealed class A_sheet_of_somebodys_own
     {
         var document = File.ReadAllText(Repository.PathTo("data", "README.md"));
         var section = document[document.IndexOf("## A sheet of your own", StringComparison.Ordinal)..document.IndexOf("## The bench log", StringComparison.Ordinal)];
-        var (csv, mapping) = (Block(section, "```csv\n"), Block(section, "```\nsheet:"));
+        var (csv, mapping) = ("Game" + Block(section, "```\nGame"), Block(section, "```\nsheet:"));
         var yaml = document.Split("```yaml\n").Skip(1).Select((block, i) => new SourceText($"part-{i}.yaml", block[..block.IndexOf("```", StringComparison.Ordinal)])).ToList();
         var vocabulary = CollectionFolder.Read(Repository.PathTo("data", "vocabulary"), null).Files.Select(file => new SourceText("vocabulary/" + file.Path, file.Text));
         List<SourceText> files = [.. vocabulary, .. yaml];
