@@ -62,10 +62,18 @@ internal sealed class Session
         ? [.. Find.One(id, "library", catalog.Libraries, one => one.Id, one => one.Name).Entries.Select(entry => entry.Title)]
         : catalog.Titles;
 
+    /// <summary>The texts of a collection, after an interrupted change of it has been finished.</summary>
+    public static CollectionTexts Texts(string folder, Terminal terminal)
+    {
+        if (CollectionWriter.FinishInterrupted(folder))
+            terminal.Tell($"A change of {folder} had been stopped before its last step; it is finished now.");
+        return CollectionFolder.Read(folder, VocabularyFolder);
+    }
+
     /// <summary>Loads a folder and prints its errors.</summary>
     public static LoadResult Load(string folder, Terminal terminal)
     {
-        var texts = CollectionFolder.Read(folder, VocabularyFolder);
+        var texts = Texts(folder, terminal);
         var result = CollectionLoader.Load(texts.Files, texts.Faults);
         foreach (var fault in result.Faults.Where(fault => fault.Severity == Severity.Error))
             terminal.Tell(fault.ToString());

@@ -10,6 +10,13 @@ internal static class Templates
     {
         if (users is not null && !Directory.Exists(users))
             throw new UsageException($"There is no folder {users}.");
-        return TemplateSet.Read(Path.Combine(AppContext.BaseDirectory, "templates"), users);
+        try
+        {
+            return TemplateSet.Read(Path.Combine(AppContext.BaseDirectory, "templates"), users);
+        }
+        catch (TemplateFaultException fault)
+        {
+            throw new UsageException(fault.Message);
+        }
     }
 }

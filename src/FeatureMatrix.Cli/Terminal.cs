@@ -33,8 +33,8 @@ internal sealed class Terminal(TextWriter results, TextWriter messages, bool use
         return answers.ReadLine() is { } answer ? answer.Trim() is { Length: > 0 } given ? given : usual : null;
     }
 
-    /// <summary>Text that ends in a line end already.</summary>
-    public void Print(string text) => Results.Write(text);
+    /// <summary>Text that ends in a line end already. Whatever data it quotes, nothing in it steers the terminal.</summary>
+    public void Print(string text) => Results.Write(TextTable.CleanLines(text));
 
     /// <summary>A message that is no result: progress, faults, where to look.</summary>
     public void Tell(string text) => Messages.WriteLine(TextTable.Clean(text));

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using System.Text;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Model;
 using FeatureMatrix.Rendering.Tables;
@@ -27,7 +28,7 @@ internal static class CheckCommand
             foreach (var warning in result.Faults.Where(fault => fault.Severity == Severity.Warning))
                 terminal.Tell(warning.ToString());
             if (parsed.GetValue(sarif) is { } file)
-                File.WriteAllText(file, SarifLog.Write(result.Faults, ProgramVersion.Text));
+                AtomicFile.Write(file, Encoding.UTF8.GetBytes(SarifLog.Write(result.Faults, ProgramVersion.Text)));
             if (result.Catalog is not { } catalog)
                 return ExitCode.Faults;
             var report = CareReport.Of(new Decisions(catalog, LibraryOf(parsed, catalog)), Unsourced(result.Faults), result.Hidden, day);

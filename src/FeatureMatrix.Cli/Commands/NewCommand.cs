@@ -2,6 +2,7 @@ using System.CommandLine;
 using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Cli.Scaffolding;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Writing;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Cli.Commands;
@@ -62,7 +63,7 @@ internal static class NewCommand
             if (chosen.Length == 0 || !chosen.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '-' or '.'))
                 throw new UsageException($"'{chosen}' is no id; an id has small letters, digits, hyphens and points, for example 'reed-bank-2'.");
             var folder = Session.Folder(parsed.GetValue(Session.CollectionOption));
-            var texts = CollectionFolder.Read(folder, Session.VocabularyFolder);
+            var texts = Session.Texts(folder, terminal);
             if (Session.Load(folder, terminal).Catalog is not { } catalog)
                 return ExitCode.Faults;
             var path = $"{Scaffold.Folder(kind)}/{chosen}.yaml";
@@ -157,13 +158,9 @@ internal static class NewCommand
     private static void Write(Terminal terminal, string folder, IReadOnlyList<(string Path, string Text)> files)
     {
         RefuseExisting(folder, files.Select(file => file.Path));
-        foreach (var (path, text) in files)
-        {
-            var full = Path.Combine(folder, path);
-            Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-            using (var stream = new FileStream(full, FileMode.CreateNew))
-                stream.Write(System.Text.Encoding.UTF8.GetBytes(text));
-            terminal.Print($"Wrote {full}\n");
-        }
+        Directory.CreateDirectory(folder);
+        CollectionWriter.Write(folder, [.. files.Select(file => new FileChange(file.Path, null, file.Text))]);
+        foreach (var (path, _) in files)
+            terminal.Print($"Wrote {Path.Combine(folder, path)}\n");
     }
 }

@@ -13,6 +13,9 @@ internal static class PublishCommand
 {
     private const string WorkbookName = "edition.xlsx";
 
+    /// <summary>Titles times cards of one edition: each is a page and a cell of the workbook, which the workbook holds in memory as a whole.</summary>
+    private const long MostCells = 250_000;
+
     public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string?>("folder") { Description = "Folder of the collection. Default: as for --collection.", Arity = ArgumentArity.ZeroOrOne };
@@ -40,6 +43,8 @@ internal static class PublishCommand
 
             if (Session.Open(parsed, terminal, parsed.GetValue(folder)) is not { } session)
                 return ExitCode.Faults;
+            if ((long)session.Decisions.Titles.Count * session.Catalog.Cards.Count > MostCells)
+                throw new UsageException($"{session.Decisions.Titles.Count} titles on {session.Catalog.Cards.Count} cards are more than the 250,000 cells that one edition holds. Publish a library of fewer titles with --library.");
             progress.Step("Resolving.");
             var now = EditionState.Of(session.Decisions, ProgramVersion.Text, parsed.GetValue(edition) ?? "", day, parsed.GetValue(note) ?? "");
             var history = now.Name.Length > 0 ? new EditionHistory([.. shelf.All(), now]) : new EditionHistory(shelf.All(), now);
@@ -60,7 +65,8 @@ internal static class PublishCommand
 
             var target = parsed.GetValue(output)!;
             progress.Step($"Writing {files.Count.ToString(CultureInfo.InvariantCulture)} files.");
-            new OutputFolder(target).Replace(files);
+            if (new OutputFolder(target).Replace(files) is { } remark)
+                terminal.Tell(remark);
             if (now.Name.Length > 0)
                 shelf.Keep(now);
             PictureCache.Tidy();

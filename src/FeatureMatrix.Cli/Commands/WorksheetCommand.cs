@@ -28,7 +28,9 @@ internal static class WorksheetCommand
                 : session.Catalog.Cards;
             var worksheet = BenchWorksheet.Of(parsed.GetValue(name)!, session.Decisions, chosen, session.Decisions.Titles, parsed.GetValue(open));
             var path = parsed.GetValue(output)!;
-            File.WriteAllBytes(path, BenchWorksheetWriter.Write(worksheet));
+            if (File.Exists(path))
+                throw new UsageException($"{path} exists already and may hold answers. Import it and move it away, or name another file with --out.");
+            AtomicFile.Write(path, BenchWorksheetWriter.Write(worksheet));
             terminal.Print($"{worksheet.Tasks.Count.ToString(CultureInfo.InvariantCulture)} tests in {path}. Fill it in and say: import worksheet {path}\n");
             return ExitCode.Fine;
         });

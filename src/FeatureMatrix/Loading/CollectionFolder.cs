@@ -14,7 +14,11 @@ public static class CollectionFolder
     /// <summary>The folder of the vocabulary in messages and in the order of files.</summary>
     public const string VocabularyName = "vocabulary";
 
-    private const int MostFiles = 20_000;
+    /// <summary>Most files of a collection.</summary>
+    public const int MostFiles = 20_000;
+
+    /// <summary>Most bytes of all files of a collection together; a thousand cards with all their facts and runs take a tenth.</summary>
+    public const long MostBytes = 128L * 1024 * 1024;
 
     private static readonly UTF8Encoding StrictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
@@ -95,6 +99,12 @@ public static class CollectionFolder
             if (paths.Count > MostFiles)
             {
                 faults.Add(FaultTexts.TooManyFiles(new Origin(prefix.Length == 0 ? folder : prefix, 0, 0)));
+                return;
+            }
+
+            if (paths.Sum(path => new FileInfo(path).Length) > MostBytes)
+            {
+                faults.Add(FaultTexts.TooMuchText(new Origin(prefix.Length == 0 ? folder : prefix, 0, 0)));
                 return;
             }
 

@@ -30,6 +30,8 @@ internal static partial class FaultTexts
 
     public static Fault TooManyFiles(Origin at) => Error("FM002", at, "holds more than 20,000 files; is this a collection's folder?");
 
+    public static Fault TooMuchText(Origin at) => Error("FM002", at, "holds more than 128 MiB of text in all; is this a collection's folder?");
+
     public static Fault NotYaml(Origin at, string reason) => Error("FM003", at, $"cannot be read as YAML: {OneLine(reason)}");
 
     public static Fault AnchorOrAlias(Origin at) => Error(
@@ -78,6 +80,12 @@ internal static partial class FaultTexts
 
     public static Fault BadId(Origin at, string id) =>
         Error("FM106", at, $"'{Cut(id)}' is no id; an id has small letters, digits, hyphens and points, for example 'nl-4'");
+
+    public static Fault LongId(Origin at, string id) =>
+        Error("FM106", at, $"'{Cut(id)}' is longer than {Ids.Longest} characters; files are named after ids");
+
+    public static Fault TakenId(Origin at, string id) =>
+        Error("FM106", at, $"'{id}' cannot be an id: files are named after ids, and that name belongs to a device of Windows or to a list page; 'the-{id}' can");
 
     // Values.
     public static Fault NotOneOf(Origin at, string label, string word, IEnumerable<string> legal) =>
@@ -142,16 +150,9 @@ internal static partial class FaultTexts
         return all.Count switch
         {
             0 => $"; {lead} none",
-            > MostListed => Holding(word, all),
+            > MostListed => "",
             _ => $"; {lead} {string.Join(", ", all)}",
         };
-    }
-
-    /// <summary>Names that hold a word, where there are some: <c>fog</c> is no feature, but six have it in their names.</summary>
-    private static string Holding(string word, List<string> all)
-    {
-        var holding = word.Length > 2 ? all.Where(one => one.Contains(word, StringComparison.OrdinalIgnoreCase)).Take(MostListed).ToList() : [];
-        return holding.Count > 0 ? $"; did you mean {OneOf(holding)}?" : "";
     }
 
     private static string OneOf(IEnumerable<string> legal)

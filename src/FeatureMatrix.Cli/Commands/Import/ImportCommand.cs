@@ -14,6 +14,5 @@ internal static class ImportCommand
         TitleCommand.Create(terminal),
         RunsCommand.Create(terminal),
         WorksheetImportCommand.Create(terminal),
-        SheetCommand.Create(terminal),
     };
 }

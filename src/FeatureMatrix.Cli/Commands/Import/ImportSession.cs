@@ -16,6 +16,7 @@ internal sealed class ImportSession
     private const long LargestFile = 64L * 1024 * 1024;
 
     private readonly Terminal _terminal;
+    private readonly IReadOnlyList<SourceText> _files;
     private readonly string _folder;
     private readonly bool _writes;
 
@@ -23,7 +24,7 @@ internal sealed class ImportSession
     {
         _terminal = terminal;
         _folder = folder;
-        Files = files;
+        _files = files;
         _writes = writes;
         Catalog = catalog;
     }
@@ -33,14 +34,11 @@ internal sealed class ImportSession
 
     public Catalog Catalog { get; }
 
-    /// <summary>The texts of vocabulary and collection.</summary>
-    public IReadOnlyList<SourceText> Files { get; }
-
     /// <summary>Loads the collection; null where its faults, which are printed, have to be mended first.</summary>
     public static ImportSession? Open(ParseResult parsed, Terminal terminal)
     {
         var folder = Session.Folder(parsed.GetValue(Session.CollectionOption));
-        var texts = CollectionFolder.Read(folder, Session.VocabularyFolder);
+        var texts = Session.Texts(folder, terminal);
         var result = CollectionLoader.Load(texts.Files, texts.Faults);
         if (result.Catalog is { } catalog)
             return new ImportSession(terminal, folder, texts.Files, catalog, parsed.GetValue(WriteOption));
@@ -50,24 +48,25 @@ internal sealed class ImportSession
     }
 
     /// <summary>A foreign file.</summary>
-    public static byte[] Read(string path)
+    /// <param name="path">The file.</param>
+    /// <param name="largest">The largest that is read, in bytes.</param>
+    public static byte[] Read(string path, long largest = LargestFile)
     {
         if (!File.Exists(path))
             throw new UsageException($"There is no file {path}.");
-        return new FileInfo(path).Length <= LargestFile
+        return new FileInfo(path).Length <= largest
             ? File.ReadAllBytes(path)
-            : throw new UsageException($"{path} is larger than 64 MiB; no file of this kind is.");
+            : throw new UsageException($"{path} is larger than {largest / 1024 / 1024} MiB; no file of this kind is.");
     }
 
     /// <summary>Shows the change and, where asked to, writes it. The exit code.</summary>
-    public int Finish(IEnumerable<RecordChange> records) => Finish(CollectionEditor.Change(Files, [.. records]));
+    public int Finish(IEnumerable<RecordChange> records) => Finish(CollectionEditor.Change(_files, [.. records]));
 
     /// <summary>Shows and, where asked to, writes rows of a bench log that the collection lacks. The exit code.</summary>
     public int Finish(string name, IEnumerable<RunLogRow> rows) =>
-        Finish(CollectionEditor.Add(Files, NewRuns.Of(Files, name, rows) is { } file ? [file] : []));
+        Finish(CollectionEditor.Add(_files, NewRuns.Of(_files, name, rows) is { } file ? [file] : []));
 
-    /// <summary>Shows and, where asked to, writes a change. The exit code.</summary>
-    public int Finish(CollectionChange change)
+    private int Finish(CollectionChange change)
     {
         _terminal.Print(ImportReport.Change(change));
         if (change.Result.Catalog is null)

@@ -10,6 +10,9 @@ namespace FeatureMatrix.Cli.Commands.Import;
 /// <summary>Reads a bench log.</summary>
 internal static class RunsCommand
 {
+    /// <summary>As large as a log of a collection may be, in bytes.</summary>
+    private const long LargestLog = 4L * 1024 * 1024;
+
     public static Command Create(Terminal terminal)
     {
         var file = new Argument<string>("file") { Description = "Values separated by commas, semicolons or tabs, with the columns of data/README.md in any order." };
@@ -20,7 +23,7 @@ internal static class RunsCommand
         command.SetAction(parsed =>
         {
             var path = parsed.GetValue(file)!;
-            var log = RunLogReader.Read(Encoding.UTF8.GetString(ImportSession.Read(path)));
+            var log = RunLogReader.Read(Encoding.UTF8.GetString(ImportSession.Read(path, LargestLog)));
             if (log.Faults.Count > 0)
             {
                 foreach (var fault in log.Faults)

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Writing;
 
 namespace FeatureMatrix.Cli.Commands.Import;
 
@@ -18,13 +19,11 @@ internal static class WorksheetImportCommand
         command.SetAction(parsed =>
         {
             var path = parsed.GetValue(file)!;
-            if (!File.Exists(path))
-                throw new UsageException($"There is no file {path}.");
             var folder = Session.Folder(parsed.GetValue(Session.CollectionOption));
-            var texts = CollectionFolder.Read(folder, Session.VocabularyFolder);
+            var texts = Session.Texts(folder, terminal);
             if (Session.Load(folder, terminal).Catalog is null)
                 return ExitCode.Faults;
-            var import = WorksheetImport.Of(texts.Files, File.ReadAllBytes(path));
+            var import = WorksheetImport.Of(texts.Files, ImportSession.Read(path));
             foreach (var fault in import.Faults)
                 terminal.Tell($"{fault.Place}: {fault.Message}");
             if (import.Faults.Count > 0)
@@ -34,12 +33,12 @@ internal static class WorksheetImportCommand
             }
 
             terminal.Print($"Read {Count(import.ObservationCount)} observations and {Count(import.RunCount)} runs; {Count(import.EmptyCount)} rows without an answer were passed over.\n");
-            return Finish(import, folder, parsed.GetValue(ImportSession.WriteOption), terminal);
+            return Finish(import, folder, texts, parsed.GetValue(ImportSession.WriteOption), terminal);
         });
         return command;
     }
 
-    private static int Finish(WorksheetImport import, string folder, bool writes, Terminal terminal)
+    private static int Finish(WorksheetImport import, string folder, CollectionTexts texts, bool writes, Terminal terminal)
     {
         foreach (var line in import.Lines)
             terminal.Print(line + "\n");
@@ -47,15 +46,11 @@ internal static class WorksheetImportCommand
             terminal.Print("The collection holds all of it already.\n");
         else if (!writes)
             terminal.Print("Nothing was written. Say --write to write it.\n");
-        foreach (var file in writes ? import.Files : [])
-        {
-            var target = Path.Combine(folder, file.Path);
-            Directory.CreateDirectory(Path.GetDirectoryName(target)!);
-            File.WriteAllText(target + ".being-written", file.Text);
-            File.Move(target + ".being-written", target, overwrite: true);
-            terminal.Print($"Wrote {target}\n");
-        }
-
+        if (!writes || import.Files.Count == 0)
+            return ExitCode.Fine;
+        CollectionWriter.Write(folder, [.. import.Files.Select(file => new FileChange(file.Path, texts.Files.FirstOrDefault(one => one.Path == file.Path)?.Text, file.Text))]);
+        foreach (var file in import.Files)
+            terminal.Print($"Wrote {Path.Combine(folder, file.Path)}\n");
         return ExitCode.Fine;
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using FeatureMatrix.Loading;
 
@@ -54,39 +55,46 @@ internal sealed class ObservationRows
     private string Line(int row, int line)
     {
         foreach (var column in Required.Where(column => _columns.ContainsKey(column) && Cell(row, column).Length == 0))
-            _faults.Add(new WorksheetFault(Place(row, column), WorksheetFaultTexts.Missing(column)));
-        var text = new FlowLine(_path, line, _places).Raw("  - {");
+            _faults.Add(new WorksheetFault(_sheet.Place(row, _columns[column]), WorksheetFaultTexts.Missing(column)));
+        var text = new StringBuilder("  - {");
         foreach (var key in Keys)
-            Pair(key);
+            Pair(key, key);
         var seen = Numbers.Where(number => Cell(row, WorksheetLayout.Seen(number)).Length > 0).ToList();
         if (seen.Count > 0)
         {
-            text.Open("seen", '{');
+            text.Append(text[^1] == '{' ? "" : ", ").Append("seen: {");
             foreach (var number in seen)
                 Seen(number);
-            text.Close('}');
+            text.Append('}');
         }
 
         foreach (var key in LastKeys)
-            Pair(key);
-        return text.Close('}').ToString();
+            Pair(key, key);
+        return text.Append('}').ToString();
 
-        void Pair(string column)
+        void Pair(string key, string column)
         {
-            if (Cell(row, column) is { Length: > 0 } value)
-                text.Pair(column, value, Place(row, column));
+            if (Cell(row, column) is not { Length: > 0 } value)
+                return;
+            text.Append(text[^1] == '{' ? "" : ", ");
+            Note(column, value);
+            text.Append(key).Append(": ").Append(Quoted(value));
         }
 
         void Seen(int number)
         {
+            text.Append(text[^1] == '{' ? "" : ", ");
             var feature = Cell(row, WorksheetLayout.Feature(number));
             if (feature.Length == 0)
-                _faults.Add(new WorksheetFault(Place(row, WorksheetLayout.Seen(number)), WorksheetFaultTexts.SeenWithoutFeature));
-            text.Pair(feature, Place(row, WorksheetLayout.Feature(number)), Cell(row, WorksheetLayout.Seen(number)), Place(row, WorksheetLayout.Seen(number)));
+                _faults.Add(new WorksheetFault(_sheet.Place(row, _columns[WorksheetLayout.Seen(number)]), WorksheetFaultTexts.SeenWithoutFeature));
+            Note(WorksheetLayout.Feature(number), feature);
+            text.Append(Quoted(feature)).Append(": ");
+            Note(WorksheetLayout.Seen(number), Cell(row, WorksheetLayout.Seen(number)));
+            text.Append(Quoted(Cell(row, WorksheetLayout.Seen(number))));
         }
-    }
 
-    private string Place(int row, string column) => _sheet.Place(row, _columns.GetValueOrDefault(column, 1));
+        void Note(string column, string value) => _places.Add(_path, line, text.Length + 1, value, _sheet.Place(row, _columns.GetValueOrDefault(column, 1)));
+    }
 
     private string Cell(int row, string column) => _columns.TryGetValue(column, out var number) ? _sheet[row, number] : "";
 
@@ -102,5 +110,24 @@ internal sealed class ObservationRows
 
         foreach (var missing in Required.Append("runs").Where(name => !_columns.ContainsKey(name)))
             _faults.Add(new WorksheetFault(_sheet.Place(1, 1), WorksheetFaultTexts.MissingColumn(missing)));
+    }
+
+    // YAML 1.2, 7.3.1: a double-quoted scalar with its escapes.
+    private static string Quoted(string text)
+    {
+        var quoted = new StringBuilder("\"");
+        foreach (var c in text)
+        {
+            quoted.Append(c switch
+            {
+                '"' => "\\\"",
+                '\\' => "\\\\",
+                '\n' => "\\n",
+                _ when char.IsControl(c) || c is '\u2028' or '\u2029' or '\uFEFF' => "\\u" + ((int)c).ToString("X4", CultureInfo.InvariantCulture),
+                _ => c.ToString(),
+            });
+        }
+
+        return quoted.Append('"').ToString();
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
+using FeatureMatrix.Loading;
 
 namespace FeatureMatrix.Importing.Worksheets;
 
@@ -19,30 +20,39 @@ internal sealed record SheetCells(string Name, IReadOnlyDictionary<(int Row, int
     /// <summary>A place as people write it: <c>Observations!K5</c>.</summary>
     public string Place(int row, int column) => $"{Name}!{Letters(column)}{row.ToString(CultureInfo.InvariantCulture)}";
 
-    /// <summary>All sheets of a workbook. Throws what the Open XML SDK throws where the file is none.</summary>
+    /// <summary>
+    /// All sheets of a workbook. Throws what the Open XML SDK throws where the file is none, and
+    /// <see cref="WorkbookTooLargeException"/>. Sheets and cells that have no name or no place are passed over.
+    /// </summary>
     public static IReadOnlyList<SheetCells> ReadAll(byte[] workbook)
     {
+        WorkbookLimits.Check(workbook);
         using var document = SpreadsheetDocument.Open(new MemoryStream(workbook), isEditable: false);
         var part = document.WorkbookPart ?? throw new FileFormatException("The package holds no workbook.");
         var shared = part.SharedStringTablePart?.SharedStringTable.Elements<SharedStringItem>().Select(TextOf).ToList() ?? [];
         var dates = DateStyles(part);
-        return part.Workbook.Descendants<Sheet>().Select(sheet => new SheetCells(sheet.Name!.Value!, ((WorksheetPart)part.GetPartById(sheet.Id!.Value!)).Worksheet
-            .Descendants<Cell>().Select(cell => (Key: Address(cell.CellReference!.Value!), Text: TextOf(cell, shared, dates)))
-            .Where(cell => cell.Text.Length > 0).ToDictionary(cell => cell.Key, cell => cell.Text))).ToList();
-    }
+        var (cells, characters) = (0, 0);
+        var sheets = new List<SheetCells>();
+        foreach (var sheet in part.Workbook.Descendants<Sheet>())
+        {
+            if (sheet is not { Name.Value: { } name, Id.Value: { } id } || part.GetPartById(id) is not WorksheetPart content)
+                continue;
+            var texts = new Dictionary<(int Row, int Column), string>();
+            foreach (var cell in content.Worksheet.Descendants<Cell>())
+            {
+                if (Address(cell.CellReference?.Value) is not { } address || TextOf(cell, shared, dates) is not { Length: > 0 } text)
+                    continue;
+                cells++;
+                characters += text.Length;
+                if (cells > WorkbookLimits.Cells || characters > WorkbookLimits.Characters)
+                    throw new WorkbookTooLargeException();
+                texts.TryAdd(address, text);
+            }
 
-    /// <summary>The same; null where the file is no workbook, damaged or protected by a password.</summary>
-    public static IReadOnlyList<SheetCells>? TryReadAll(byte[] workbook)
-    {
-        try
-        {
-            return ReadAll(workbook);
+            sheets.Add(new SheetCells(name, texts));
         }
-        catch (Exception problem) when (problem is FileFormatException or InvalidDataException or OpenXmlPackageException or IOException
-            or System.Xml.XmlException or ArgumentException or FormatException or KeyNotFoundException)
-        {
-            return null;
-        }
+
+        return sheets;
     }
 
     private static string TextOf(Cell cell, List<string> shared, HashSet<uint> dates)
@@ -54,7 +64,7 @@ internal sealed record SheetCells(string Name, IReadOnlyDictionary<(int Row, int
             case CellValues.SharedString when value.Length == 0:
                 return "";
             case CellValues.SharedString:
-                return shared[int.Parse(value, CultureInfo.InvariantCulture)].Trim();
+                return Digits.Decimal(value) is { } index && index < shared.Count ? shared[index].Trim() : "";
             case CellValues.InlineString:
                 return (cell.InlineString?.InnerText ?? "").Trim();
             case CellValues.Boolean:
@@ -77,18 +87,20 @@ internal sealed record SheetCells(string Name, IReadOnlyDictionary<(int Row, int
         var sheet = part.WorkbookStylesPart?.Stylesheet;
         var own = sheet?.NumberingFormats?.Elements<NumberingFormat>()
             .Where(format => format.FormatCode?.Value?.Contains('y', StringComparison.OrdinalIgnoreCase) == true)
-            .Select(format => format.NumberFormatId!.Value).ToHashSet() ?? [];
+            .Select(format => format.NumberFormatId?.Value ?? 0).ToHashSet() ?? [];
         // ECMA-376 part 1, 18.8.30: the built-in formats 14 to 17 and 22 are dates.
         return sheet?.CellFormats?.Elements<CellFormat>().Select((format, i) => (Id: format.NumberFormatId?.Value ?? 0, Index: (uint)i))
             .Where(one => one.Id is (>= 14 and <= 17) or 22 || own.Contains(one.Id)).Select(one => one.Index).ToHashSet() ?? [];
     }
 
-    private static (int Row, int Column) Address(string reference)
+    /// <summary>Row and column of a reference such as <c>AB12</c>; null where it is none, or lies beyond XFD1048576, the last cell there is.</summary>
+    private static (int Row, int Column)? Address(string? reference)
     {
-        var letters = reference.TrimEnd([.. "0123456789"]);
-        return (int.Parse(reference[letters.Length..], CultureInfo.InvariantCulture), letters.Aggregate(0, (number, letter) => (number * 26) + letter - 'A' + 1));
+        var letters = reference?.TrimEnd([.. "0123456789"]) ?? "";
+        if (letters.Length is 0 or > 3 || !letters.All(char.IsAsciiLetterUpper) || Digits.Decimal(reference.AsSpan(letters.Length)) is not (> 0 and <= 1_048_576 and var row))
+            return null;
+        return (row, letters.Aggregate(0, (number, letter) => (number * 26) + letter - 'A' + 1));
     }
 
-    /// <summary>A column as spreadsheets name it.</summary>
-    public static string Letters(int column) => column <= 26 ? ((char)('A' + column - 1)).ToString() : Letters((column - 1) / 26) + Letters(((column - 1) % 26) + 1);
+    private static string Letters(int column) => column <= 26 ? ((char)('A' + column - 1)).ToString() : Letters((column - 1) / 26) + Letters(((column - 1) % 26) + 1);
 }

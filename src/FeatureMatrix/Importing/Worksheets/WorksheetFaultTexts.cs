@@ -4,6 +4,7 @@ namespace FeatureMatrix.Importing.Worksheets;
 internal static class WorksheetFaultTexts
 {
     public const string NoWorkbook = "is no workbook in Office Open XML (.xlsx), or it is damaged or protected by a password";
+    public const string TooLarge = "holds more than a worksheet can: at most 32 MiB unpacked in 1,000 parts, 200,000 filled cells and 16 million characters are read";
     public const string MissingSheet = "the sheet is missing; it may not be renamed";
     public const string SeenWithoutFeature = "no feature is named to the left of it";
 

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using DocumentFormat.OpenXml.Packaging;
 using FeatureMatrix.Loading;
 
 namespace FeatureMatrix.Importing.Worksheets;
@@ -28,7 +29,17 @@ internal static partial class WorksheetReader
     {
         var faults = new List<WorksheetFault>();
         var places = new PlaceMap();
-        if (SheetCells.TryReadAll(workbook) is not { } sheets)
+        IReadOnlyList<SheetCells>? read;
+        try
+        {
+            read = SheetsOf(workbook);
+        }
+        catch (WorkbookTooLargeException)
+        {
+            return new WorksheetReading([], [new WorksheetFault("the file", WorksheetFaultTexts.TooLarge)], places, 0, 0, 0);
+        }
+
+        if (read is not { } sheets)
             return new WorksheetReading([], [new WorksheetFault("the file", WorksheetFaultTexts.NoWorkbook)], places, 0, 0, 0);
         var name = NameOf(sheets, faults);
         var files = new List<SourceText>();
@@ -43,6 +54,19 @@ internal static partial class WorksheetReader
                 return found;
             faults.Add(new WorksheetFault(wanted, WorksheetFaultTexts.MissingSheet));
             return new SheetCells(wanted, new Dictionary<(int Row, int Column), string>());
+        }
+    }
+
+    private static IReadOnlyList<SheetCells>? SheetsOf(byte[] workbook)
+    {
+        try
+        {
+            return SheetCells.ReadAll(workbook);
+        }
+        catch (Exception problem) when (problem is not (WorkbookTooLargeException or OutOfMemoryException))
+        {
+            // The library fails with whatever it runs into where a package is damaged, ten kinds of exception at least.
+            return null;
         }
     }
 

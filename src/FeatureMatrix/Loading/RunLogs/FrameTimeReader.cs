@@ -21,6 +21,8 @@ public static class FrameTimeReader
         var number = 0;
         foreach (var line in text.TrimStart('\uFEFF').Split('\n'))
         {
+            if (state.IsHopeless)
+                break;
             number++;
             var value = line.Trim();
             if (value.StartsWith('#'))

@@ -6,9 +6,14 @@ namespace FeatureMatrix.Loading.RunLogs;
 /// <summary>The decimal mark of a file, which its first number with one decides, and the faults found so far.</summary>
 internal sealed class RunLogState
 {
+    /// <summary>A file with so many faults is not read on.</summary>
+    public const int MostFaults = 1_000;
+
     public char? DecimalMark { get; set; }
 
     public List<RunLogFault> Faults { get; } = [];
+
+    public bool IsHopeless => Faults.Count >= MostFaults;
 
     public void Add(RunLogFaultKind kind, int line, string column, string found, IEnumerable<string>? legal = null)
     {

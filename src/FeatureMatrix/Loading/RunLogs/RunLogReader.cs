@@ -14,7 +14,7 @@ public static class RunLogReader
 {
     private static readonly char[] Separators = [',', ';', '\t'];
 
-    /// <summary>Reads the whole text and collects all faults.</summary>
+    /// <summary>Reads the whole text and collects all faults, up to a thousand.</summary>
     public static RunLog Read(string text)
     {
         text = text.TrimStart('\uFEFF');
@@ -24,6 +24,8 @@ public static class RunLogReader
         Heading[]? headings = null;
         foreach (var (line, cells, faultsBefore) in records)
         {
+            if (state.IsHopeless)
+                break;
             if (headings is null)
             {
                 headings = Headings(line, cells, state);

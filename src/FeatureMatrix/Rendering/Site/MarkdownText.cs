@@ -15,7 +15,8 @@ public static class MarkdownText
     {
         if (markdown.Length == 0)
             return "";
-        var document = Markdown.Parse(markdown, Pipeline);
+        if (Parse(markdown) is not { } document)
+            return $"<p>{System.Net.WebUtility.HtmlEncode(markdown)}</p>\n";
         foreach (var link in document.Descendants<LinkInline>())
         {
             if (link.IsImage || !IsSane(link.Url))
@@ -29,6 +30,19 @@ public static class MarkdownText
         foreach (var heading in document.Descendants<HeadingBlock>())
             heading.Level = Math.Min(6, heading.Level + 2);
         return document.ToHtml(Pipeline);
+    }
+
+    /// <summary>Null for text that is nested deeper than the library goes, which nobody wrote as markup.</summary>
+    private static MarkdownDocument? Parse(string markdown)
+    {
+        try
+        {
+            return Markdown.Parse(markdown, Pipeline);
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
     }
 
     private static bool IsSane(string? url) => url is not null && Schemes.Any(scheme => url.StartsWith(scheme, StringComparison.OrdinalIgnoreCase));

@@ -85,7 +85,8 @@ public sealed class SiteRenderer
     private void Page(string path, string template, string section, string heading, object? subject, params IReadOnlyList<Table> tables)
     {
         var root = string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/')));
-        var named = tables.Select((table, i) => new NamedTable($"{path[..^".html".Length].Replace('/', '-')}{(i > 0 ? $"-{i + 1}" : "")}", table)).ToList();
+        // No id holds an underscore, so the second table of one thing never has the name of the first table of another.
+        var named = tables.Select((table, i) => new NamedTable($"{path[..^".html".Length].Replace('/', '-')}{(i > 0 ? $"_{i + 1}" : "")}", table)).ToList();
         var globals = new ScriptObject
         {
             ["edition"] = _edition,

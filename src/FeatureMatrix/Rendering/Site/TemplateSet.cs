@@ -12,6 +12,17 @@ namespace FeatureMatrix.Rendering.Site;
 /// </summary>
 public sealed class TemplateSet : ITemplateLoader
 {
+    /// <summary>The largest file of a template folder, in bytes; pictures and fonts are well below it.</summary>
+    public const int LargestFile = 16 * 1024 * 1024;
+
+    /// <summary>The largest template, in bytes; ours are below a hundredth.</summary>
+    public const int LargestTemplate = 512 * 1024;
+
+    private const int MostMessages = 20;
+
+    /// <summary>Turns of all loops of a template: a page of 5,000 by 100 cells takes half a million.</summary>
+    private const int MostTurns = 10_000_000;
+
     private readonly IReadOnlyDictionary<string, SourceFile> _files;
     private readonly Dictionary<string, Template> _parsed = [];
 
@@ -35,8 +46,13 @@ public sealed class TemplateSet : ITemplateLoader
             foreach (var path in Directory.EnumerateFiles(folder).Order(StringComparer.Ordinal))
             {
                 var name = Path.GetFileName(path);
-                if (!name.StartsWith('.'))
-                    files[name] = new SourceFile(name, path, File.ReadAllBytes(path));
+                // What a link leads to belongs to somebody else; copied into a site it would be published.
+                if (name.StartsWith('.') || new FileInfo(path).LinkTarget is not null)
+                    continue;
+                var isTemplate = name.EndsWith(".html", StringComparison.Ordinal);
+                if (new FileInfo(path).Length > (isTemplate ? LargestTemplate : LargestFile))
+                    throw new TemplateFaultException(isTemplate ? $"{path} is larger than 512 KiB; no template is." : $"{path} is larger than 16 MiB; no file of a site is.");
+                files[name] = new SourceFile(name, path, File.ReadAllBytes(path));
             }
         }
 
@@ -48,7 +64,7 @@ public sealed class TemplateSet : ITemplateLoader
     {
         var context = new TemplateContext
         {
-            LoopLimit = 0,
+            LoopLimit = MostTurns,
             LimitToString = 0,
             RecursiveLimit = 200,
             StrictVariables = true,
@@ -87,7 +103,7 @@ public sealed class TemplateSet : ITemplateLoader
         var file = Find(name);
         template = Template.Parse(Text(file), file.Origin);
         if (template.HasErrors)
-            throw new TemplateFaultException(string.Join('\n', template.Messages));
+            throw new TemplateFaultException(string.Join('\n', template.Messages.Take(MostMessages)));
         return _parsed[name] = template;
     }
 

@@ -31,6 +31,12 @@ public static class TextTable
             ? text
             : string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
 
+    /// <summary>The same for a text of several lines, which keeps its line ends and tabs.</summary>
+    public static string CleanLines(string text) =>
+        text.Any(IsSteering) ? string.Concat(text.Select(c => IsSteering(c) ? ' ' : c)) : text;
+
+    private static bool IsSteering(char c) => char.IsControl(c) && c is not ('\n' or '\t');
+
     private static void WriteRow(StringBuilder text, Table table, int[] widths, List<string> cells)
     {
         var wrapped = cells.Select((cell, i) => Wrap(Clean(cell), widths[i])).ToList();

@@ -58,8 +58,11 @@ internal static class SmallEdition
     public static EditionReport Plain(DateOnly? date = null) => Of(World.Replace("§", "", StringComparison.Ordinal), date);
 
     /// <summary>The same with markup, entities and quotes in every name and note.</summary>
-    public static EditionReport WithHostileNames() =>
-        Of(World.Replace("§", Hostile.Replace("'", "''", StringComparison.Ordinal), StringComparison.Ordinal), null);
+    public static EditionReport WithHostileNames() => With(Hostile);
+
+    /// <summary>The same with a text of one's own before every name and note.</summary>
+    public static EditionReport With(string text, Func<string, string>? change = null) =>
+        Of((change ?? (world => world))(World.Replace("§", text.Replace("'", "''", StringComparison.Ordinal), StringComparison.Ordinal)), null);
 
     /// <summary>Our templates, with a folder of the user's over them.</summary>
     public static TemplateSet Templates(string? users = null) => TemplateSet.Read(Repository.PathTo("templates"), users);
