@@ -50,6 +50,7 @@ internal static class CommandTree
         CheckCommand.Create(terminal),
         EditionsCommand.Create(terminal),
         WorksheetCommand.Create(terminal),
+        RepeatCommand.Create(terminal),
         SchemaCommand.Create(terminal),
         ImportCommand.Create(terminal),
         IdentifyCommand.Create(terminal),

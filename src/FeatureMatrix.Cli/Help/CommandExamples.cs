@@ -81,6 +81,7 @@ internal static class CommandExamples
         ],
         ["editions"] = [new("Those kept so far", "editions")],
         ["worksheet"] = [new("The open tests of a card", "worksheet kite-2 --open --out bench.xlsx")],
+        ["repeat"] = [new("One result, for somebody else's bench", "repeat peatfire kite-2 --out repeat.xlsx")],
         ["schema"] = [new("To keep beside a collection", "schema")],
         ["import opengl"] =
         [
@@ -92,6 +93,11 @@ internal static class CommandExamples
         ["import title"] = [new("What a title's programs ask for", "import title \"Gravel Tide\" --os windows-98se")],
         ["import runs"] = [new("A bench log", "import runs spring-log.csv --write")],
         ["import worksheet"] = [new("A worksheet that was filled in", "import worksheet bench.xlsx --write")],
+        ["import sheet"] =
+        [
+            new("A mapping to begin with", "import sheet winter-list.csv"),
+            new("What would change", "import sheet winter-list.csv winter-list.sheet"),
+        ],
         ["identify"] = [new("Which card this is", "identify \"PCI\\VEN_1234&DEV_5678\"")],
         ["chips"] =
         [

@@ -150,9 +150,16 @@ internal static partial class FaultTexts
         return all.Count switch
         {
             0 => $"; {lead} none",
-            > MostListed => "",
+            > MostListed => Holding(word, all),
             _ => $"; {lead} {string.Join(", ", all)}",
         };
+    }
+
+    /// <summary>Names that hold a word, where there are some: <c>fog</c> is no feature, but six have it in their names.</summary>
+    private static string Holding(string word, List<string> all)
+    {
+        var holding = word.Length > 2 ? all.Where(one => one.Contains(word, StringComparison.OrdinalIgnoreCase)).Take(MostListed).ToList() : [];
+        return holding.Count > 0 ? $"; did you mean {OneOf(holding)}?" : "";
     }
 
     private static string OneOf(IEnumerable<string> legal)

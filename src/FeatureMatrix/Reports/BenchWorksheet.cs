@@ -8,7 +8,14 @@ namespace FeatureMatrix.Reports;
 /// <param name="Route">The route.</param>
 /// <param name="LookAt">The features that the renderer needs, as the collection writes them; those that decide first.</param>
 /// <param name="Why">What the test is for.</param>
-public sealed record BenchTask(Route Route, IReadOnlyList<string> LookAt, string Why);
+public sealed record BenchTask(Route Route, IReadOnlyList<string> LookAt, string Why)
+{
+    /// <summary>The mode to use; null to leave it to whoever tests.</summary>
+    public Mode? Mode { get; init; }
+
+    /// <summary>The colour depth to use, in bits; null to leave it to whoever tests.</summary>
+    public int? Depth { get; init; }
+}
 
 /// <summary>Tests chosen to be made at the bench, with the words that may be filled in.</summary>
 /// <param name="Name">Kebab-case; names the files that the filled worksheet is imported to.</param>
@@ -16,6 +23,9 @@ public sealed record BenchTask(Route Route, IReadOnlyList<string> LookAt, string
 /// <param name="Tasks">The tests, those of one installed driver together.</param>
 public sealed record BenchWorksheet(string Name, Catalog Catalog, IReadOnlyList<BenchTask> Tasks)
 {
+    /// <summary>Runs to make again: rows of the run log that lack nothing but their results. Usually none.</summary>
+    public IReadOnlyList<Run> RunsToRepeat { get; init; } = [];
+
     /// <summary>What has to be minded at the bench.</summary>
     public static IReadOnlyList<string> Cautions { get; } =
     [
@@ -46,7 +56,8 @@ public sealed record BenchWorksheet(string Name, Catalog Catalog, IReadOnlyList<
         return new BenchWorksheet(name, decisions.Catalog, tasks);
     }
 
-    private static BenchTask? TaskOf(Cell cell)
+    /// <summary>The test of a cell: its leading route with a recorded driver; null where there is none.</summary>
+    internal static BenchTask? TaskOf(Cell cell)
     {
         var finding = cell.Verdict.Headline.By.Concat(cell.Verdict.Routes)
             .FirstOrDefault(one => one.Form.IsPermitted && one.Route.Setup.Install != Install.Unrecorded && one.Route.Renderer.Api is not null);

@@ -1,4 +1,5 @@
 using FeatureMatrix.Loading;
+using FeatureMatrix.Tests.Loading.Schema;
 using FeatureMatrix.Tests.Support;
 using static FeatureMatrix.Tests.Loading.FaultAssert;
 
@@ -20,6 +21,11 @@ public sealed class A_reference_that_leads_nowhere
     public void Names_the_nearest_feature_also_where_words_changed_places() => Gives(
         "chips: {c: {name: C, source: manual, supply: {table-fogg: yes}}}",
         "world.yaml(1,47): error FM103: unknown feature 'table-fogg'; did you mean 'fog-table'?");
+
+    [Fact]
+    public void Lists_the_features_that_hold_the_word() => Assert.Contains(
+        "x.yaml(1,67): error FM103: unknown feature 'fog'; did you mean fog-coord, fog-range, fog-table, fog-vertex, fog-w or fog-z?",
+        CollectionLoader.Load([.. SchemaFile.VocabularyFiles, new SourceText("x.yaml", "chips: {c: {name: C, source: {text: T, grade: measured}, supply: {fog: yes}}}")]).Faults.Select(fault => fault.ToString()));
 
     [Fact]
     public void Lists_what_there_is_where_nothing_is_near() => Gives(

@@ -14,5 +14,6 @@ internal static class ImportCommand
         TitleCommand.Create(terminal),
         RunsCommand.Create(terminal),
         WorksheetImportCommand.Create(terminal),
+        SheetCommand.Create(terminal),
     };
 }

@@ -16,7 +16,6 @@ internal sealed class ImportSession
     private const long LargestFile = 64L * 1024 * 1024;
 
     private readonly Terminal _terminal;
-    private readonly IReadOnlyList<SourceText> _files;
     private readonly string _folder;
     private readonly bool _writes;
 
@@ -24,7 +23,7 @@ internal sealed class ImportSession
     {
         _terminal = terminal;
         _folder = folder;
-        _files = files;
+        Files = files;
         _writes = writes;
         Catalog = catalog;
     }
@@ -33,6 +32,9 @@ internal sealed class ImportSession
     public static Option<bool> WriteOption { get; } = new("--write") { Description = "Write the change. Without it the change is only shown." };
 
     public Catalog Catalog { get; }
+
+    /// <summary>The texts of vocabulary and collection.</summary>
+    public IReadOnlyList<SourceText> Files { get; }
 
     /// <summary>Loads the collection; null where its faults, which are printed, have to be mended first.</summary>
     public static ImportSession? Open(ParseResult parsed, Terminal terminal)
@@ -60,13 +62,14 @@ internal sealed class ImportSession
     }
 
     /// <summary>Shows the change and, where asked to, writes it. The exit code.</summary>
-    public int Finish(IEnumerable<RecordChange> records) => Finish(CollectionEditor.Change(_files, [.. records]));
+    public int Finish(IEnumerable<RecordChange> records) => Finish(CollectionEditor.Change(Files, [.. records]));
 
     /// <summary>Shows and, where asked to, writes rows of a bench log that the collection lacks. The exit code.</summary>
     public int Finish(string name, IEnumerable<RunLogRow> rows) =>
-        Finish(CollectionEditor.Add(_files, NewRuns.Of(_files, name, rows) is { } file ? [file] : []));
+        Finish(CollectionEditor.Add(Files, NewRuns.Of(Files, name, rows) is { } file ? [file] : []));
 
-    private int Finish(CollectionChange change)
+    /// <summary>Shows and, where asked to, writes a change. The exit code.</summary>
+    public int Finish(CollectionChange change)
     {
         _terminal.Print(ImportReport.Change(change));
         if (change.Result.Catalog is null)

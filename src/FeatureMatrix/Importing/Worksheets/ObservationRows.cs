@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using FeatureMatrix.Loading;
 
@@ -55,46 +54,39 @@ internal sealed class ObservationRows
     private string Line(int row, int line)
     {
         foreach (var column in Required.Where(column => _columns.ContainsKey(column) && Cell(row, column).Length == 0))
-            _faults.Add(new WorksheetFault(_sheet.Place(row, _columns[column]), WorksheetFaultTexts.Missing(column)));
-        var text = new StringBuilder("  - {");
+            _faults.Add(new WorksheetFault(Place(row, column), WorksheetFaultTexts.Missing(column)));
+        var text = new FlowLine(_path, line, _places).Raw("  - {");
         foreach (var key in Keys)
-            Pair(key, key);
+            Pair(key);
         var seen = Numbers.Where(number => Cell(row, WorksheetLayout.Seen(number)).Length > 0).ToList();
         if (seen.Count > 0)
         {
-            text.Append(text[^1] == '{' ? "" : ", ").Append("seen: {");
+            text.Open("seen", '{');
             foreach (var number in seen)
                 Seen(number);
-            text.Append('}');
+            text.Close('}');
         }
 
         foreach (var key in LastKeys)
-            Pair(key, key);
-        return text.Append('}').ToString();
+            Pair(key);
+        return text.Close('}').ToString();
 
-        void Pair(string key, string column)
+        void Pair(string column)
         {
-            if (Cell(row, column) is not { Length: > 0 } value)
-                return;
-            text.Append(text[^1] == '{' ? "" : ", ");
-            Note(column, value);
-            text.Append(key).Append(": ").Append(Quoted(value));
+            if (Cell(row, column) is { Length: > 0 } value)
+                text.Pair(column, value, Place(row, column));
         }
 
         void Seen(int number)
         {
-            text.Append(text[^1] == '{' ? "" : ", ");
             var feature = Cell(row, WorksheetLayout.Feature(number));
             if (feature.Length == 0)
-                _faults.Add(new WorksheetFault(_sheet.Place(row, _columns[WorksheetLayout.Seen(number)]), WorksheetFaultTexts.SeenWithoutFeature));
-            Note(WorksheetLayout.Feature(number), feature);
-            text.Append(Quoted(feature)).Append(": ");
-            Note(WorksheetLayout.Seen(number), Cell(row, WorksheetLayout.Seen(number)));
-            text.Append(Quoted(Cell(row, WorksheetLayout.Seen(number))));
+                _faults.Add(new WorksheetFault(Place(row, WorksheetLayout.Seen(number)), WorksheetFaultTexts.SeenWithoutFeature));
+            text.Pair(feature, Place(row, WorksheetLayout.Feature(number)), Cell(row, WorksheetLayout.Seen(number)), Place(row, WorksheetLayout.Seen(number)));
         }
-
-        void Note(string column, string value) => _places.Add(_path, line, text.Length + 1, value, _sheet.Place(row, _columns.GetValueOrDefault(column, 1)));
     }
+
+    private string Place(int row, string column) => _sheet.Place(row, _columns.GetValueOrDefault(column, 1));
 
     private string Cell(int row, string column) => _columns.TryGetValue(column, out var number) ? _sheet[row, number] : "";
 
@@ -110,24 +102,5 @@ internal sealed class ObservationRows
 
         foreach (var missing in Required.Append("runs").Where(name => !_columns.ContainsKey(name)))
             _faults.Add(new WorksheetFault(_sheet.Place(1, 1), WorksheetFaultTexts.MissingColumn(missing)));
-    }
-
-    // YAML 1.2, 7.3.1: a double-quoted scalar with its escapes.
-    private static string Quoted(string text)
-    {
-        var quoted = new StringBuilder("\"");
-        foreach (var c in text)
-        {
-            quoted.Append(c switch
-            {
-                '"' => "\\\"",
-                '\\' => "\\\\",
-                '\n' => "\\n",
-                _ when char.IsControl(c) || c is '\u2028' or '\u2029' or '\uFEFF' => "\\u" + ((int)c).ToString("X4", CultureInfo.InvariantCulture),
-                _ => c.ToString(),
-            });
-        }
-
-        return quoted.Append('"').ToString();
     }
 }

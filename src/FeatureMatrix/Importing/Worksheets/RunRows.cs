@@ -8,6 +8,7 @@ namespace FeatureMatrix.Importing.Worksheets;
 internal sealed class RunRows
 {
     private static readonly string[] Required = ["date", "by"];
+    private static readonly string[] ResultColumns = ["fps", "min-fps", "score", "frame-times", "discarded", "date", "by", "note"];
 
     private readonly SheetCells _sheet;
     private readonly string _path;
@@ -19,7 +20,7 @@ internal sealed class RunRows
     public RunRows(SheetCells sheet, string path, PlaceMap places, List<WorksheetFault> faults)
     {
         (_sheet, _path, _places, _faults) = (sheet, path, places, faults);
-        _rows = sheet.Rows.Where(row => row > 1).ToList();
+        _rows = sheet.Rows.Where(row => row > 1 && !IsOnlyBegun(row)).ToList();
         if (_rows.Count == 0)
             return;
         _log = RunLogReader.Read(string.Concat(_rows.Prepend(1).Select(row => Line(row) + "\n")));
@@ -50,6 +51,13 @@ internal sealed class RunRows
         }
 
         return new SourceText(_path, RunLogWriter.Write(_log.Rows));
+    }
+
+    // A row that was made beforehand and holds nothing of a run yet.
+    private bool IsOnlyBegun(int row)
+    {
+        var results = ResultColumns.Select(ColumnOf).OfType<int>().ToList();
+        return ColumnOf("run") is not null && results.TrueForAll(column => _sheet[row, column].Length == 0);
     }
 
     private string Line(int row) => string.Join(',', Enumerable.Range(1, Width).Select(column =>

@@ -55,6 +55,28 @@ internal sealed record SheetCells(string Name, IReadOnlyDictionary<(int Row, int
         return sheets;
     }
 
+    /// <summary>The same; null where the file is no workbook, damaged, protected by a password, or too large.</summary>
+    /// <param name="workbook">The file.</param>
+    /// <param name="fault">Which of these it is.</param>
+    public static IReadOnlyList<SheetCells>? TryReadAll(byte[] workbook, out string fault)
+    {
+        fault = WorksheetFaultTexts.NoWorkbook;
+        try
+        {
+            return ReadAll(workbook);
+        }
+        catch (WorkbookTooLargeException)
+        {
+            fault = WorksheetFaultTexts.TooLarge;
+            return null;
+        }
+        catch (Exception problem) when (problem is not OutOfMemoryException)
+        {
+            // The library fails with whatever it runs into where a package is damaged, ten kinds of exception at least.
+            return null;
+        }
+    }
+
     private static string TextOf(Cell cell, List<string> shared, HashSet<uint> dates)
     {
         var value = cell.CellValue?.Text ?? "";
@@ -102,5 +124,6 @@ internal sealed record SheetCells(string Name, IReadOnlyDictionary<(int Row, int
         return (row, letters.Aggregate(0, (number, letter) => (number * 26) + letter - 'A' + 1));
     }
 
-    private static string Letters(int column) => column <= 26 ? ((char)('A' + column - 1)).ToString() : Letters((column - 1) / 26) + Letters(((column - 1) % 26) + 1);
+    /// <summary>A column as spreadsheets name it.</summary>
+    public static string Letters(int column) => column <= 26 ? ((char)('A' + column - 1)).ToString() : Letters((column - 1) / 26) + Letters(((column - 1) % 26) + 1);
 }

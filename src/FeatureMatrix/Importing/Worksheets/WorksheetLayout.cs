@@ -37,6 +37,17 @@ public static class WorksheetLayout
     /// <summary>A wrapper version as the collection's files name it.</summary>
     public static string Written(WrapperVersion wrapper) => $"{wrapper.Wrapper.Id}@{wrapper.Version}";
 
+    /// <summary>What a run log says of a run's circumstances and number, without its results: column and text.</summary>
+    public static IReadOnlyList<(string Column, string Text)> CellsOf(Run run) =>
+    [
+        ("title", run.Title.Id), ("scene", run.Scene), ("renderer", run.Renderer?.Id ?? ""), ("wrapper", run.Wrapper is { } wrapper ? Written(wrapper) : "none"),
+        ("card", run.Card.Id), ("specimen", run.Specimen?.Id ?? ""), ("driver", run.Driver is { } driver ? Written(driver) : ""), ("os", run.Os?.Id ?? ""),
+        ("rig", run.Rig?.Id ?? ""), ("width", Number(run.Mode?.Width)), ("height", Number(run.Mode?.Height)), ("depth", Number(run.Depth)),
+        .. run.Settings.Select(setting => (setting.Key, setting.Value)), ("run", Number(run.Number)),
+    ];
+
+    private static string Number(int? value) => value?.ToString(CultureInfo.InvariantCulture) ?? "";
+
     /// <summary>A column's width in characters.</summary>
     public static double WidthOf(string column) => column switch
     {

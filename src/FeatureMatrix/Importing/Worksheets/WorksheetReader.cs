@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using DocumentFormat.OpenXml.Packaging;
 using FeatureMatrix.Loading;
 
 namespace FeatureMatrix.Importing.Worksheets;
@@ -29,18 +28,8 @@ internal static partial class WorksheetReader
     {
         var faults = new List<WorksheetFault>();
         var places = new PlaceMap();
-        IReadOnlyList<SheetCells>? read;
-        try
-        {
-            read = SheetsOf(workbook);
-        }
-        catch (WorkbookTooLargeException)
-        {
-            return new WorksheetReading([], [new WorksheetFault("the file", WorksheetFaultTexts.TooLarge)], places, 0, 0, 0);
-        }
-
-        if (read is not { } sheets)
-            return new WorksheetReading([], [new WorksheetFault("the file", WorksheetFaultTexts.NoWorkbook)], places, 0, 0, 0);
+        if (SheetCells.TryReadAll(workbook, out var fault) is not { } sheets)
+            return new WorksheetReading([], [new WorksheetFault("the file", fault)], places, 0, 0, 0);
         var name = NameOf(sheets, faults);
         var files = new List<SourceText>();
         var observations = new ObservationRows(Sheet(WorksheetLayout.Observations), $"observations/from-worksheet-{name}.yaml", places, faults);
@@ -54,19 +43,6 @@ internal static partial class WorksheetReader
                 return found;
             faults.Add(new WorksheetFault(wanted, WorksheetFaultTexts.MissingSheet));
             return new SheetCells(wanted, new Dictionary<(int Row, int Column), string>());
-        }
-    }
-
-    private static IReadOnlyList<SheetCells>? SheetsOf(byte[] workbook)
-    {
-        try
-        {
-            return SheetCells.ReadAll(workbook);
-        }
-        catch (Exception problem) when (problem is not (WorkbookTooLargeException or OutOfMemoryException))
-        {
-            // The library fails with whatever it runs into where a package is damaged, ten kinds of exception at least.
-            return null;
         }
     }
 

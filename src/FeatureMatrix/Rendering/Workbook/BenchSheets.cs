@@ -1,8 +1,11 @@
 using System.Globalization;
 using ClosedXML.Excel;
+using FeatureMatrix.Bench;
+using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Measured;
+using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Rendering.Workbook;
 
@@ -14,10 +17,12 @@ internal sealed class BenchSheets
 {
     private const int HeadingRow = TableSheet.HeadingRow;
     private const string NotKnown = "not known";
+    private const string NoFloor = "no floor stated";
 
     private readonly Book _book;
     private readonly IReadOnlyList<SeriesReport> _series;
     private readonly IReadOnlyList<Run> _log;
+    private readonly RouteSpeeds _speeds;
     private readonly Dictionary<Run, int> _places = new(ReferenceEqualityComparer.Instance);
     private readonly Table _statistics;
     private readonly Table _runTable;
@@ -29,6 +34,7 @@ internal sealed class BenchSheets
         _book = book;
         _series = edition.Bench.Series;
         _log = edition.Catalog.Runs;
+        _speeds = edition.Decisions.Speeds;
         for (var i = 0; i < _series.Count; i++)
         {
             foreach (var run in _series[i].Runs.Runs.Concat(_series[i].Runs.Discarded))
@@ -63,12 +69,25 @@ internal sealed class BenchSheets
         }
     }
 
-    private static Table Numbered(Table table) => table with
+    private Table Numbered(Table table) => table with
     {
-        Note = table.Note + " All figures follow the sheet Runs, but for the lowest speed and what to look at.",
-        Columns = [new TableColumn("No.", true), .. table.Columns],
-        Rows = [.. table.Rows.Select((row, i) => (IReadOnlyList<TableCell>)[Whole(i + 1), .. row])],
+        Note = table.Note + " All figures follow the sheet Runs, but for the lowest speed and what to look at; the floor stands on the sheet Policy.",
+        Columns = [new TableColumn("No.", true), .. table.Columns, new TableColumn("Bears up to", true), new TableColumn("Against the floor")],
+        Rows =
+        [
+            .. table.Rows.Select((row, i) => (IReadOnlyList<TableCell>)
+                [Whole(i + 1), .. row, Ceiling(i) is { } fps ? new TableCell(SpeedWording.Number(fps), fps) : TableCell.Empty, new TableCell(AgainstFloor(i))]),
+        ],
     };
+
+    private double? Ceiling(int series) => _speeds.LimitsOf(_series[series].Circumstances.Title).Ceiling;
+
+    private string AgainstFloor(int series)
+    {
+        var limits = _speeds.LimitsOf(_series[series].Circumstances.Title);
+        var speed = Speed.Of(_series[series].Fps, limits);
+        return speed is Speed.Over && limits.Floor is null ? NoFloor : SpeedWording.State(speed);
+    }
 
     private Table WithSeries(Table table) => table with
     {
@@ -91,6 +110,14 @@ internal sealed class BenchSheets
         Put("Spread %", IfTwo($"100*{deviation}/{mean}"), 100 * fps.CoefficientOfVariation);
         Put("From", IfTwo($"{mean}-TINV(0.05,{n}-1)*{deviation}/SQRT({n})"), fps.MeanInterval()?.Low);
         Put("To", IfTwo($"{mean}+TINV(0.05,{n}-1)*{deviation}/SQRT({n})"), fps.MeanInterval()?.High);
+
+        var (low, high, bears) = (Cell("From"), Cell("To"), Cell("Bears up to"));
+        _book.Formula(
+            _bench.Cell(Cell("Against the floor")),
+            $"IF({n}<1,\"not measured\",IF({n}<2,\"not known\",IF(AND(ISNUMBER({bears}),{low}>{bears}),\"faster than the title bears\","
+            + $"IF(NOT(ISNUMBER(SpeedFloor)),IF(AND(ISNUMBER({bears}),{high}>{bears}),\"not known\",\"{NoFloor}\"),"
+            + $"IF({high}<SpeedFloor,\"under the floor\",IF({low}<SpeedFloor,\"not known\",IF(AND(ISNUMBER({bears}),{high}>{bears}),\"not known\",\"over the floor\")))))))",
+            AgainstFloor(index));
 
         string Cell(string heading) => Letter(_bench, _statistics, heading) + row.ToString(CultureInfo.InvariantCulture);
 

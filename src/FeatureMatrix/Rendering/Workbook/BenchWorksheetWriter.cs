@@ -17,9 +17,16 @@ public static class BenchWorksheetWriter
     ];
 
     /// <summary>The worksheet's bytes; the same tests give the same bytes.</summary>
-    public static byte[] Write(BenchWorksheet worksheet)
+    public static byte[] Write(BenchWorksheet worksheet) => Write(worksheet, null);
+
+    /// <summary>The bytes of a sheet with which somebody else can repeat a result.</summary>
+    public static byte[] Write(RepeatReport report) => Write(report.Worksheet, report);
+
+    private static byte[] Write(BenchWorksheet worksheet, RepeatReport? repeat)
     {
         using var book = new Book();
+        if (repeat is not null)
+            RepeatSheet.Add(book, repeat);
         var moment = new DateTime(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
         (book.Workbook.Properties.Created, book.Workbook.Properties.Modified) = (moment, moment);
         (book.Workbook.Properties.Title, book.Workbook.Properties.Author, book.Workbook.Properties.LastModifiedBy) = (worksheet.Name, "FeatureMatrix", "FeatureMatrix");
@@ -28,7 +35,7 @@ public static class BenchWorksheetWriter
         var runs = book.AddSheet(WorksheetLayout.Runs);
         var words = Words(book, worksheet.Catalog);
         Observations(book, observations, worksheet, words);
-        Runs(book, runs, words);
+        Runs(book, runs, worksheet, words);
         return WorkbookWriter.Finished(book);
     }
 
@@ -87,7 +94,8 @@ public static class BenchWorksheetWriter
         var columns = WorksheetLayout.ObservationColumns;
         for (var row = 0; row < worksheet.Tasks.Count; row++)
         {
-            var (route, lookAt, why) = worksheet.Tasks[row];
+            var task = worksheet.Tasks[row];
+            var (route, lookAt, why) = task;
             Put("title", route.Renderer.Title.Id);
             Put("renderer", route.Renderer.Id);
             Put("card", route.Setup.Card.Id);
@@ -96,6 +104,8 @@ public static class BenchWorksheetWriter
             Put("wrapper", route.Wrapper is { } wrapper ? WorksheetLayout.Written(wrapper) : "none");
             for (var i = 0; i < Math.Min(lookAt.Count, WorksheetLayout.Features); i++)
                 Put(WorksheetLayout.Feature(i + 1), lookAt[i]);
+            Put("mode", task.Mode?.ToString() ?? "");
+            Put("depth", task.Depth?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "");
             Put("why", why);
 
             void Put(string column, string text) => Book.Text(sheet.Cell(row + 2, columns.ToList().IndexOf(column) + 1), text);
@@ -104,8 +114,17 @@ public static class BenchWorksheetWriter
         Finish(book, sheet, columns, worksheet.Tasks.Count, words, column => column.StartsWith("seen", StringComparison.Ordinal) ? "seen" : column);
     }
 
-    private static void Runs(Book book, IXLWorksheet sheet, Dictionary<string, string> words) =>
-        Finish(book, sheet, RunColumns, 0, words, column => column == "runs" ? "" : column);
+    private static void Runs(Book book, IXLWorksheet sheet, BenchWorksheet worksheet, Dictionary<string, string> words)
+    {
+        var columns = RunColumns.ToList();
+        for (var row = 0; row < worksheet.RunsToRepeat.Count; row++)
+        {
+            foreach (var (column, text) in WorksheetLayout.CellsOf(worksheet.RunsToRepeat[row]).Where(cell => columns.Contains(cell.Column)))
+                Book.Text(sheet.Cell(row + 2, columns.IndexOf(column) + 1), text);
+        }
+
+        Finish(book, sheet, RunColumns, worksheet.RunsToRepeat.Count, words, column => column == "runs" ? "" : column);
+    }
 
     private static void Finish(Book book, IXLWorksheet sheet, IReadOnlyList<string> columns, int rows, Dictionary<string, string> words, Func<string, string> listOf)
     {

@@ -35,6 +35,13 @@ internal static class CoverageSheet
     /// <summary>An absolute reference to the numbers of the titles, which stay with them when the reader sorts.</summary>
     public static string Numbers(IXLWorksheet sheet, CoverageReport report) => Range(sheet, "A", report);
 
+    /// <summary>An absolute reference to the labels, titles down and cards across.</summary>
+    public static string Labels(IXLWorksheet sheet, CoverageReport report)
+    {
+        var last = sheet.Column(FirstCardColumn - 1 + Math.Max(1, report.Columns.Count)).ColumnLetter();
+        return Book.Reference(sheet, $"${sheet.Column(FirstCardColumn).ColumnLetter()}${HeadingRow + 1}:${last}${HeadingRow + Math.Max(1, report.Rows.Count)}");
+    }
+
     private static string Range(IXLWorksheet sheet, string letter, CoverageReport report) =>
         Book.Reference(sheet, $"${letter}${HeadingRow + 1}:${letter}${HeadingRow + Math.Max(1, report.Rows.Count)}");
 

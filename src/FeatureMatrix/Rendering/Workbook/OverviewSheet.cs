@@ -31,6 +31,21 @@ internal static class OverviewSheet
         book.PrepareForPrint(sheet, HeadingRow);
     }
 
+    /// <summary>An absolute reference to the names of the cards.</summary>
+    public static string CardNames(IXLWorksheet sheet, EditionReport edition) => Range(sheet, edition, 2);
+
+    /// <summary>An absolute reference to the scores at worst.</summary>
+    public static string WorstScores(IXLWorksheet sheet, EditionReport edition) => Range(sheet, edition, FirstCountColumn + Enum.GetValues<CellTone>().Length);
+
+    /// <summary>An absolute reference to the scores at best.</summary>
+    public static string BestScores(IXLWorksheet sheet, EditionReport edition) => Range(sheet, edition, FirstCountColumn + Enum.GetValues<CellTone>().Length + 1);
+
+    private static string Range(IXLWorksheet sheet, EditionReport edition, int column)
+    {
+        var letter = sheet.Column(column).ColumnLetter();
+        return Book.Reference(sheet, $"${letter}${HeadingRow + 1}:${letter}${HeadingRow + Math.Max(1, edition.Cards.Count)}");
+    }
+
     private static string Subtitle(EditionReport edition)
     {
         var library = edition.Decisions.Library is { } chosen ? $"Library: {chosen.Name}" : "All titles";
@@ -102,7 +117,7 @@ internal static class OverviewSheet
         }
 
         Look.Changeable(Book.Text(sheet.Cell(++row, 2), "framed in blue"));
-        Book.Text(sheet.Cell(row, 3), "Yours to change: weights, worths, prices. Everything that depends on them recalculates.");
+        Book.Text(sheet.Cell(row, 3), "Yours to change: weights, worths, prices, the speed floor, the two cards to compare. Everything that depends on them recalculates.");
     }
 
     private static string Edge(CellEvidence evidence) => evidence switch

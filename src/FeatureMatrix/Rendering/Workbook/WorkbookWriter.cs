@@ -31,8 +31,13 @@ public static class WorkbookWriter
         var coverage = CoverageSheet.Add(book, "Coverage", edition.ByCard);
         CoverageSheet.Add(book, "Coverage by setup", edition.BySetup);
         var cards = edition.Cards.Select(card => CardSheet(book, card, overview)).ToList();
-        if (CompareSheet.Pair(edition) is { } pair)
+        var pair = CompareSheet.Pair(edition);
+        if (pair is not null)
+        {
             CompareSheet.Add(book, pair, CoverageSheet.Weights(coverage, edition.ByCard), CoverageSheet.Numbers(coverage, edition.ByCard), edition.ByCard);
+            NextTests(book, pair);
+        }
+
         TableSheet.Add(book, "Wrappers", edition.Wrappers.ToTable());
         TableSheet.Add(book, "Features by card", edition.Supply.ToTable(), 2);
         TableSheet.Add(book, "Drivers", DriverReport.TableOf(edition.Catalog), 2);
@@ -43,9 +48,21 @@ public static class WorkbookWriter
         var outcomes = OutcomeSheet.Add(
             book, edition, CoverageSheet.Weights(coverage, edition.ByCard), CoverageSheet.Numbers(coverage, edition.ByCard));
         OverviewSheet.Fill(book, overview, edition, outcomes, cards);
+        if (pair is not null)
+            AnyTwoSheet.Add(book, edition, overview, coverage, outcomes, pair);
         LinkHeadings(coverage, cards);
         WhySheet.Add(book, edition.ByCard, coverage, cards);
         return Finished(book);
+    }
+
+    private static void NextTests(Book book, CompareReport pair)
+    {
+        var report = NextTestReport.Of(pair.Weighing, pair.Picture.First, pair.Picture.Second).ToReport();
+        foreach (var table in report.Tables)
+        {
+            TableSheet.Add(
+                book, "Next tests", table with { Title = report.Title, Note = string.Join('\n', [report.Headline, table.Note, report.PolicyText, .. report.Cautions]) }, 2);
+        }
     }
 
     private static IXLWorksheet CardSheet(Book book, CardReport card, IXLWorksheet overview)

@@ -12,7 +12,7 @@ namespace FeatureMatrix.Tests.Cli.Help;
 public sealed partial class The_examples_of_the_commands : IDisposable
 {
     /// <summary>What examples write; everything else that they name has to be there.</summary>
-    private static readonly string[] Written = ["my-bench", "reed-bench", "evening", "bench.xlsx", "faults.sarif"];
+    private static readonly string[] Written = ["my-bench", "reed-bench", "evening", "bench.xlsx", "repeat.xlsx", "faults.sarif"];
 
     private readonly TemporaryFolder _folder = new();
 
@@ -70,6 +70,10 @@ public sealed partial class The_examples_of_the_commands : IDisposable
         File.WriteAllText(_folder["new-driver.txt"], OneRun.Dump.Replace("0x00000100", "0x00001000", StringComparison.Ordinal));
         File.WriteAllText(_folder["driver.inf"], OneRun.Inf, Encoding.Latin1);
         File.WriteAllText(_folder["spring-log.csv"], "title,card,fps,run\nferrymen,kite-2,41.7,1\n");
+        File.WriteAllText(_folder["winter-list.csv"], "Game,Kite 2\nFerrymen,ok\n");
+        File.WriteAllText(
+            _folder["winter-list.sheet"],
+            "sheet: {name: winter-list, states: observations, source: {text: A list}, columns: {Game: title, Kite 2: {card: kite-2}}, words: {ok: {runs: yes}}, names: {Ferrymen: {title: ferrymen, renderer: direct3d}}}\n");
         Directory.CreateDirectory(_folder["Gravel Tide"]);
         File.WriteAllText(_folder["Gravel Tide/tide.exe"], "MZ and nothing behind it");
     }

@@ -59,8 +59,8 @@ public sealed class A_bench_worksheet
         Assert.Equal(["observations/from-worksheet-attic-march.yaml"], second.Files.Select(file => file.Path));
         Assert.Collection(
             second.Lines,
-            gone => Assert.Contains("\"fog-table\": \"broken\"", gone, StringComparison.Ordinal),
-            come => Assert.Contains("\"fog-table\": \"no\"", come, StringComparison.Ordinal));
+            gone => Assert.Contains("fog-table: broken", gone, StringComparison.Ordinal),
+            come => Assert.Contains("fog-table: no", come, StringComparison.Ordinal));
     }
 
     private static void AssertExpected(WorksheetImport import)

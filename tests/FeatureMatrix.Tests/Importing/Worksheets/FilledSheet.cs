@@ -55,6 +55,20 @@ internal static class FilledSheet
         return stream.ToArray();
     }
 
+    /// <summary>Any workbook with texts typed into cells.</summary>
+    public static byte[] Typed(byte[] workbook, IReadOnlyList<(string Sheet, string Address, string Text)> texts)
+    {
+        var stream = new MemoryStream();
+        stream.Write(workbook);
+        using (var document = SpreadsheetDocument.Open(stream, isEditable: true))
+        {
+            foreach (var (sheet, address, text) in texts)
+                Type(document, sheet, address, text, asNumber: false);
+        }
+
+        return stream.ToArray();
+    }
+
     /// <summary>Where the first cell below a heading lies: <c>Observations/runs</c> is <c>K2</c>; with <c>/1</c> the heading itself.</summary>
     public static string AddressOf(string cell)
     {

@@ -4,6 +4,7 @@ using FeatureMatrix.Model;
 using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Tests.Demo;
+using FeatureMatrix.Tests.Importing.Worksheets;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Rendering.Workbook;
@@ -83,6 +84,57 @@ public sealed class A_recalculated_workbook(LodenSluice bench) : IClassFixture<L
             var catalog = BenchWorlds.Load(Editions.TwoCards, log.Replace("DISCARDED", discarded, StringComparison.Ordinal).Replace("SPEED", speed, StringComparison.Ordinal));
             return Editions.Saved(Editions.Of(catalog, catalog.Libraries.Single()));
         }
+    }
+
+    [Fact]
+    public void Holds_speeds_against_the_floor_that_was_typed_in()
+    {
+        const string log =
+            """
+            title,scene,card,driver,os,width,height,run,fps
+            low-mist,ferry,dune,sand-9x 1.0,windows-98se,640,480,1,50
+            low-mist,ferry,dune,sand-9x 1.0,windows-98se,640,480,2,50.1
+            low-mist,ferry,dune,sand-9x 1.0,windows-98se,800,600,1,44
+            low-mist,ferry,dune,sand-9x 1.0,windows-98se,800,600,2,46
+            low-mist,quay,dune,sand-9x 1.0,windows-98se,640,480,1,31
+            low-mist,quay,dune,sand-9x 1.0,windows-98se,640,480,2,31.1
+            low-mist,quay,dune,sand-9x 1.0,windows-98se,800,600,1,90
+            """;
+        var written = Editions.Saved(Editions.Of(BenchWorlds.Load(Editions.TwoCards, log), null));
+        var floor = $"B{written.RowOf("Policy", "Speed floor, frames a second (empty for none)")}";
+        var again = new SavedWorkbook(LibreOffice.Recalculate(written.With(("Policy", floor, 45))));
+
+        Assert.Equal(["no floor stated", "no floor stated", "no floor stated", "not known"], Column(written));
+        Assert.Equal(["over the floor", "not known", "under the floor", "not known"], Column(again));
+
+        static IEnumerable<string> Column(SavedWorkbook book)
+        {
+            var column = book.ColumnOf("Bench", "Against the floor");
+            return Enumerable.Range(5, 4).Select(row => book["Bench", $"{column}{row}"]);
+        }
+    }
+
+    [Fact]
+    public void Weighs_the_two_cards_that_were_chosen()
+    {
+        var edition = Editions.Of(Editions.TwoCards);
+        var written = Editions.Saved(edition);
+        var (first, second) = (written["Any two cards", "D4"], written["Any two cards", "D5"]);
+        var again = new SavedWorkbook(LibreOffice.Recalculate(FilledSheet.Typed(
+            WorkbookWriter.Write(edition), [("Any two cards", "D4", second), ("Any two cards", "D5", first)])));
+
+        Assert.Equal(["Delta", "Dune"], new[] { first, second }.Order());
+        Assert.Equal(written["Any two cards", "D10"], again["Any two cards", "D10"]);
+        AssertNumber(Negative(written["Any two cards", "D9"]), again["Any two cards", "D8"], "lowest");
+        AssertNumber(Negative(written["Any two cards", "D8"]), again["Any two cards", "D9"], "highest");
+        for (var row = 14; row <= 16; row++)
+        {
+            Assert.Equal(written["Any two cards", $"D{row}"], again["Any two cards", $"E{row}"]);
+            AssertNumber(written["Any two cards", $"F{row}"], again["Any two cards", $"H{row}"], $"row {row}");
+            Assert.Equal(written["Any two cards", $"J{row}"], again["Any two cards", $"J{row}"]);
+        }
+
+        static string Negative(string number) => (-Number(number)).ToString("R", CultureInfo.InvariantCulture);
     }
 
     [Fact]
