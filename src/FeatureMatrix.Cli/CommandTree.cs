@@ -40,6 +40,7 @@ internal static class CommandTree
     private static IEnumerable<Command> All(Terminal terminal, RootCommand root) =>
     [
         PublishCommand.Create(terminal),
+        PreviewCommand.Create(terminal),
         CoverageCommand.Create(terminal),
         ExplainCommand.Create(terminal),
         .. DecisionCommands.All(terminal),

@@ -14,6 +14,9 @@ public sealed class Site : IAsyncLifetime
     /// <summary>Console errors, page errors and requests to anything but files, so far.</summary>
     public IReadOnlyList<string> Complaints => _complaints;
 
+    /// <summary>Where the site lies; a test may put another site into a folder of its own below it.</summary>
+    public string Folder => _folder;
+
     public async ValueTask InitializeAsync()
     {
         SmallEdition.Write(SmallEdition.Site(SmallEdition.Plain()), _folder);
@@ -49,6 +52,7 @@ public sealed class Site : IAsyncLifetime
             ViewportSize = new() { Width = width, Height = 800 },
         });
         var page = await context.NewPageAsync();
+        page.SetDefaultTimeout(10_000);
         page.Console += (_, message) =>
         {
             if (message.Type is "error" or "warning")

@@ -12,7 +12,7 @@ public sealed class The_matrix(Site site) : IClassFixture<Site>
     [InlineData("words", "nothing", "0 of 5 titles, 0 of 10 cells")]
     public async Task Filters_by_words(string field, string text, string count)
     {
-        var page = await site.Open("coverage.html");
+        var page = await site.Open("coverage/index.html");
         await page.Locator($"[name={field}]").FillAsync(text);
         Assert.Equal(count, await page.Locator("#count").TextContentAsync());
         Assert.Equal(await Shown(page), await page.Locator("#matrix td:not(.off) .tile").CountAsync());
@@ -27,7 +27,7 @@ public sealed class The_matrix(Site site) : IClassFixture<Site>
     [InlineData("evidence")]
     public async Task Filters_by_every_choice(string field)
     {
-        var page = await site.Open("coverage.html");
+        var page = await site.Open("coverage/index.html");
         var options = await page.Locator($"[name={field}] option").EvaluateAllAsync<string[]>("all => all.map(one => one.value).filter(Boolean)");
         Assert.NotEmpty(options);
         foreach (var option in options)
@@ -50,7 +50,7 @@ public sealed class The_matrix(Site site) : IClassFixture<Site>
     [InlineData("weight", "Low Mist, Long Shade, Copper Gate, Old Lock, Tow Path")]
     public async Task Sorts(string by, string order)
     {
-        var page = await site.Open("coverage.html");
+        var page = await site.Open("coverage/index.html");
         await page.Locator("[name=sort]").SelectOptionAsync(by);
         Assert.Equal(order, string.Join(", ", await page.Locator("#matrix tbody th a").AllTextContentsAsync()));
         await Quiet(page);
@@ -59,7 +59,7 @@ public sealed class The_matrix(Site site) : IClassFixture<Site>
     [Fact]
     public async Task Sorts_by_a_column_from_its_heading()
     {
-        var page = await site.Open("coverage.html");
+        var page = await site.Open("coverage/index.html");
         await page.GetByRole(AriaRole.Button, new() { Name = "Sort by Delta" }).ClickAsync();
         var tones = await page.Locator("#matrix tbody tr td:nth-of-type(1) .tile").EvaluateAllAsync<string[]>("all => all.map(one => one.classList[1])");
         var order = await page.Locator("[name=tone] option").EvaluateAllAsync<string[]>("all => all.map(one => one.value)");
@@ -72,7 +72,7 @@ public sealed class The_matrix(Site site) : IClassFixture<Site>
     [InlineData("year", "1998, 1999, none")]
     public async Task Groups(string by, string groups)
     {
-        var page = await site.Open("coverage.html");
+        var page = await site.Open("coverage/index.html");
         await page.Locator("[name=group]").SelectOptionAsync(by);
         Assert.Equal(groups, string.Join(", ", await page.Locator("#matrix .group th").AllTextContentsAsync()));
         Assert.Equal(10, await page.Locator("#matrix .tile").CountAsync());
@@ -82,7 +82,7 @@ public sealed class The_matrix(Site site) : IClassFixture<Site>
     [Fact]
     public async Task Turns()
     {
-        var page = await site.Open("coverage.html");
+        var page = await site.Open("coverage/index.html");
         await page.GetByLabel("Cards down, titles across").CheckAsync();
         Assert.Equal(2, await page.Locator("#matrix tbody tr").CountAsync());
         Assert.Equal("row", await page.Locator("#matrix tbody th").First.GetAttributeAsync("scope"));
@@ -93,11 +93,11 @@ public sealed class The_matrix(Site site) : IClassFixture<Site>
     [Fact]
     public async Task Takes_its_state_from_the_address_and_hands_it_to_other_views()
     {
-        var page = await site.Open("coverage.html#words=mist&turn=yes");
+        var page = await site.Open("coverage/index.html#words=mist&turn=yes");
         Assert.Equal("1 of 5 titles, 2 of 10 cells", await page.Locator("#count").TextContentAsync());
         Assert.Equal("mist", await page.Locator("[name=words]").InputValueAsync());
         await page.GetByRole(AriaRole.Link, new() { Name = "setups under Windows 98 SE" }).ClickAsync();
-        await page.WaitForURLAsync("**/systems/windows-98se.html#words=mist&turn=yes");
+        await page.WaitForURLAsync("**/coverage/windows-98se.html#words=mist&turn=yes");
         Assert.StartsWith("1 of 5 titles", await page.Locator("#count").TextContentAsync(), StringComparison.Ordinal);
         await Quiet(page);
     }

@@ -36,6 +36,9 @@ public sealed class SiteReport
         WrapperNeeds = edition.Wrappers;
         Sources = edition.Sources;
         Bench = edition.Bench;
+        var weighing = new Weighing(decisions);
+        Compare = CompareIndex.Of(weighing);
+        Plan = PlanReport.Of(weighing).ToReport();
         Overview = OverviewReport.Of(this);
     }
 
@@ -101,6 +104,12 @@ public sealed class SiteReport
 
     /// <summary>What was measured.</summary>
     public BenchReport Bench { get; }
+
+    /// <summary>Every two cards, weighed.</summary>
+    public CompareIndex Compare { get; }
+
+    /// <summary>The fewest cards and installs for the library's must-haves.</summary>
+    public DecisionReport Plan { get; }
 
     /// <summary>Who says what the collection says.</summary>
     public SourcesReport Sources { get; }

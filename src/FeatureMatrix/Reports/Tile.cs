@@ -29,6 +29,8 @@ public sealed record Tile(
     string Evidence, string EvidenceText, IReadOnlyList<string> Marks, IReadOnlyList<string> Features, IReadOnlyList<string> Systems,
     bool IsContradicted, bool HasMilder, int Order)
 {
+    private const string Letters = "abcdefghijklmnopqrstuvwxyz0123456789";
+
     /// <summary>The tile of a cell.</summary>
     public static Tile Of(Cell cell) => new(
         cell.Title.Id, cell.Title.Name, cell.Card.Id, cell.Card.Name, cell.Setup is { } setup ? IdOf(setup) : "",
@@ -38,8 +40,26 @@ public sealed record Tile(
         cell.Verdict.Headline.By.Select(finding => finding.Route.Setup.Os.Id).Distinct(StringComparer.Ordinal).ToList(),
         cell.IsContradicted, cell.HasMilderAlternative, (int)cell.Tone);
 
-    /// <summary>A setup's id within its card: <c>kite-9x-5.11-windows-98se</c>.</summary>
-    public static string IdOf(Setup setup) => $"{IdOf(setup.Driver)}-{setup.Os.Id}";
+    /// <summary>
+    /// A setup's id within its card: six letters and digits made from driver and operating system. Short, because a matrix has it in
+    /// every cell; the same in every edition.
+    /// </summary>
+    public static string IdOf(Setup setup)
+    {
+        // FNV-1a, 64 bits: offset basis and prime as published by its authors (draft-eastlake-fnv).
+        var hash = 14695981039346656037UL;
+        foreach (var letter in $"{setup.Driver.Id} {setup.Os.Id}")
+            hash = (hash ^ letter) * 1099511628211UL;
+        return string.Create(6, hash, (id, left) =>
+        {
+            id[0] = Letters[(int)(left % 26)];
+            for (var i = 1; i < id.Length; i++)
+            {
+                left /= 36;
+                id[i] = Letters[(int)(left % 36)];
+            }
+        });
+    }
 
     /// <summary>A driver's id with nothing in it but small letters, digits, dots and hyphens.</summary>
     public static string IdOf(Driver driver) => string.Concat(driver.Id.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) || c == '.' ? c : '-'));

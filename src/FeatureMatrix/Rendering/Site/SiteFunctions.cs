@@ -1,5 +1,7 @@
 using FeatureMatrix.Pictures;
 using FeatureMatrix.Rendering.Charts;
+using FeatureMatrix.Rendering.Tables;
+using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Measured;
 using Scriban.Runtime;
 
@@ -10,12 +12,17 @@ internal static class SiteFunctions
 {
     /// <summary>The functions for a page.</summary>
     /// <param name="globals">Where they are put.</param>
+    /// <param name="path">The page, relative to the folder of the site.</param>
     /// <param name="root">The way from the page to the folder of the site: empty, <c>../</c> or <c>../../</c>.</param>
-    public static void AddTo(ScriptObject globals, string root)
+    public static void AddTo(ScriptObject globals, string path, string root)
     {
-        globals.Import("url", (string kind, string id) => root + SiteAddress.Of(kind, id));
-        globals.Import("cell_url", (string title, string card, string setup) => root + SiteAddress.OfCell(title, card, setup));
-        globals.Import("table_url", (string name, string format) => root + SiteAddress.OfTable(name, format));
+        // What lies in the page's own folder is named without the way to it, which makes a matrix a good deal lighter.
+        var folder = path[..(path.LastIndexOf('/') + 1)];
+        string To(string address) => folder.Length > 0 && address.StartsWith(folder, StringComparison.Ordinal) ? address[folder.Length..] : root + address;
+        globals.Import("url", (string kind, string id) => To(SiteAddress.Of(kind, id)));
+        globals.Import("cell_url", (string title, string card, string setup) => To(SiteAddress.OfCell(title, card, setup)));
+        globals.Import("pair_url", (string first, string second) => To(SiteAddress.OfPair(first, second)));
+        globals.Import("difference_json", (ComparedView view) => DifferenceJson.Write(view.Comparison, view.Export));
         globals.Import("kebab", (Enum value) => System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString()));
         globals.Import("markdown", (string text) => MarkdownText.ToHtml(text));
         globals.Import("ladder_chart", (SceneReport scene) => ChartSvg.Ladder(scene));
@@ -38,15 +45,18 @@ public static class SiteAddress
         "wrapper" => $"wrappers/{id}.html",
         "driver" => $"drivers/{id}.html",
         "rig" => $"rigs/{id}.html",
-        "system" => $"systems/{id}.html",
+        "system" => $"coverage/{id}.html",
         "picture" => $"pictures/{id}.png",
         _ => throw new ArgumentException($"there are no pages of kind '{kind}'", nameof(kind)),
     };
 
     /// <summary>The explanation of a title on a card, or on one setup of the card.</summary>
     public static string OfCell(string title, string card, string setup) =>
-        $"cells/{title}/{card}.html{(setup.Length > 0 ? "#" + setup : "")}";
+        $"coverage/{title}/{card}.html{(setup.Length > 0 ? "#" + setup : "")}";
 
-    /// <summary>A table as a file of its own.</summary>
-    public static string OfTable(string name, string format) => $"tables/{name}.{format}";
+    /// <summary>The comparison of two cards.</summary>
+    public static string OfPair(string first, string second) => $"compare/{first}/{second}.html";
+
+    /// <summary>The script that holds the tables of a page.</summary>
+    public static string OfTables(string page) => $"tables/{page}.js";
 }

@@ -9,16 +9,16 @@ public sealed class SiteRenderer
 {
     private static readonly IReadOnlyList<NavigationEntry> Navigation =
     [
-        new("overview", "index.html", "Overview"), new("coverage", "coverage.html", "Coverage"), new("cards", "cards/index.html", "Cards"),
+        new("overview", "index.html", "Overview"), new("coverage", "coverage/index.html", "Coverage"), new("cards", "cards/index.html", "Cards"),
+        new("compare", "compare/index.html", "Compare"),
         new("titles", "titles/index.html", "Titles"), new("features", "features/index.html", "Features"),
         new("wrappers", "wrappers/index.html", "Wrappers"), new("drivers", "drivers/index.html", "Drivers"), new("rigs", "rigs/index.html", "Rigs"),
-        new("bench", "bench.html", "Bench"), new("sources", "sources.html", "Sources"), new("about", "about.html", "About"),
+        new("bench", "bench.html", "Bench"), new("plan", "plan.html", "Plan"), new("sources", "sources.html", "Sources"), new("about", "about.html", "About"),
     ];
 
     private readonly SiteReport _edition;
     private readonly TemplateSet _templates;
     private readonly List<OutputFile> _files = [];
-    private readonly HashSet<string> _tables = [];
 
     private SiteRenderer(SiteReport edition, TemplateSet templates)
     {
@@ -44,12 +44,13 @@ public sealed class SiteRenderer
         foreach (var (name, bytes) in _templates.PlainFiles)
             _files.Add(new OutputFile(name, bytes));
         Page("index.html", "overview", "overview", "Overview", null);
-        Page("coverage.html", "matrix", "coverage", _edition.Matrix.Heading, _edition.Matrix, _edition.Matrix.Table);
+        Page("coverage/index.html", "matrix", "coverage", _edition.Matrix.Heading, _edition.Matrix, _edition.Matrix.Table);
         foreach (var system in _edition.Systems)
             Page(SiteAddress.Of("system", system.Id), "matrix", "coverage", system.Matrix.Heading, system.Matrix, system.Matrix.Table);
         Page("cards/index.html", "cards", "cards", "Cards", null, _edition.Supply.ToTable());
         foreach (var card in _edition.Cards)
             Page(SiteAddress.Of("card", card.Id), "card", "cards", card.Name, card, card.LossTable, card.MemoryTable, card.PresetTable);
+        Comparisons();
         Page("titles/index.html", "titles", "titles", "Titles", null);
         foreach (var title in _edition.Titles)
         {
@@ -77,16 +78,27 @@ public sealed class SiteRenderer
         Page("bench.html", "bench", "bench", bench.Heading, bench, bench.CardRowTable, bench.HeadroomTable, bench.SpeedTable);
         Page("bench-changes.html", "bench-changes", "bench", bench.ComparisonTable.Title, bench, bench.ComparisonTable);
         Page("bench-runs.html", "bench-runs", "bench", bench.SeriesTable.Title, bench, bench.SeriesTable, bench.LadderTable, bench.ScoreTable);
+        Page("plan.html", "report", "plan", _edition.Plan.Title, _edition.Plan, [.. _edition.Plan.Tables]);
         Page("sources.html", "sources", "sources", "Sources and grades", null, _edition.Sources.ToTable());
         Page("about.html", "about", "about", "About this edition", null);
     }
 
-    /// <summary>One page: its own template first, then the frame around it. Its tables become files beside the site.</summary>
+    private void Comparisons()
+    {
+        var compare = _edition.Compare;
+        Page("compare/index.html", "compare", "compare", "Compare", compare, [.. compare.Ranking.Tables]);
+        foreach (var pair in compare.Pairs)
+            Page(SiteAddress.OfPair(pair.FirstId, pair.SecondId), "pair", "compare", pair.Report.Title, pair, [.. pair.Report.Tables, .. pair.Next?.Tables ?? []]);
+    }
+
+    /// <summary>One page: its own template first, then the frame around it. Its tables go into one script beside the site.</summary>
     private void Page(string path, string template, string section, string heading, object? subject, params IReadOnlyList<Table> tables)
     {
         var root = string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/')));
         // No id holds an underscore, so the second table of one thing never has the name of the first table of another.
-        var named = tables.Select((table, i) => new NamedTable($"{path[..^".html".Length].Replace('/', '-')}{(i > 0 ? $"_{i + 1}" : "")}", table)).ToList();
+        var name = path[..^".html".Length].Replace('/', '-');
+        var source = SiteAddress.OfTables(name);
+        var named = tables.Select((table, i) => new NamedTable($"{name}{(i > 0 ? $"_{i + 1}" : "")}", source, table)).ToList();
         var globals = new ScriptObject
         {
             ["edition"] = _edition,
@@ -97,17 +109,18 @@ public sealed class SiteRenderer
             ["subject"] = subject,
             ["tables"] = named,
             ["navigation"] = Navigation,
+            ["is_leaf"] = subject is CellReport,
         };
-        SiteFunctions.AddTo(globals, root);
+        SiteFunctions.AddTo(globals, path, root);
         globals["content"] = _templates.Render($"{template}.html", globals);
         _files.Add(OutputFile.Text(path, _templates.Render("frame.html", globals)));
-        foreach (var one in named.Where(one => _tables.Add(one.Name)))
-            _files.AddRange(TableFiles.Of(one.Name, one.Table));
+        if (named.Count > 0)
+            _files.Add(TableFiles.Of(source, named));
     }
 }
 
-/// <summary>A table with the name of its files.</summary>
-public sealed record NamedTable(string Name, Table Table);
+/// <summary>A table with its name and the script that holds it.</summary>
+public sealed record NamedTable(string Name, string Source, Table Table);
 
 /// <summary>An entry of the navigation: the section it stands for, its page, and its name.</summary>
 public sealed record NavigationEntry(string Section, string Path, string Name);

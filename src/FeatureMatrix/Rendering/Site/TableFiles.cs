@@ -1,21 +1,68 @@
+using System.Text.Encodings.Web;
 using System.Text.Json;
-using FeatureMatrix.Rendering.Tables;
 using FeatureMatrix.Reports;
 
 namespace FeatureMatrix.Rendering.Site;
 
-/// <summary>A table as files in every format, and as a script that hands the same texts to the copy buttons: a page opened from a folder may load a script, but not read a file.</summary>
+/// <summary>
+/// The tables of a page as one script that hands them to the copy buttons: a page opened from a folder may load a script, but not read a
+/// file. A table is <c>[title, note, columns, rows]</c>; a column of numbers is <c>[heading]</c>, any other its heading; a cell is its text,
+/// or <c>[text, number]</c>.
+/// </summary>
 internal static class TableFiles
 {
-    private static readonly (string Ending, TableFormat Format)[] Formats =
-        [("md", TableFormat.Markdown), ("bbcode", TableFormat.Forum), ("csv", TableFormat.Csv), ("json", TableFormat.Json), ("txt", TableFormat.Text)];
+    private static readonly JsonWriterOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    public static IEnumerable<OutputFile> Of(string name, Table table)
+    public static OutputFile Of(string path, IReadOnlyList<NamedTable> tables)
     {
-        var texts = Formats.Select(format => (format.Ending, Text: TableWriter.Write(table, format.Format))).ToList();
-        foreach (var (ending, text) in texts)
-            yield return OutputFile.Text(SiteAddress.OfTable(name, ending), text);
-        var entries = JsonSerializer.Serialize(texts.ToDictionary(pair => pair.Ending, pair => pair.Text));
-        yield return OutputFile.Text(SiteAddress.OfTable(name, "js"), $"featureMatrixTable({JsonSerializer.Serialize(name)}, {entries});\n");
+        using var stream = new MemoryStream();
+        stream.Write("featureMatrixTables("u8);
+        using (var json = new Utf8JsonWriter(stream, Plain))
+        {
+            json.WriteStartObject();
+            foreach (var table in tables)
+                Write(json, table);
+            json.WriteEndObject();
+        }
+
+        stream.Write(");\n"u8);
+        return new OutputFile(path, stream.ToArray());
+    }
+
+    private static void Write(Utf8JsonWriter json, NamedTable named)
+    {
+        json.WriteStartArray(named.Name);
+        json.WriteStringValue(named.Table.Title);
+        json.WriteStringValue(named.Table.Note);
+        json.WriteStartArray();
+        foreach (var column in named.Table.Columns)
+            Write(json, column.Heading, column.IsNumber ? [] : null);
+        json.WriteEndArray();
+        json.WriteStartArray();
+        foreach (var row in named.Table.Rows)
+        {
+            json.WriteStartArray();
+            foreach (var cell in row)
+                Write(json, cell.Text, cell.Number is { } number ? [number] : null);
+            json.WriteEndArray();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndArray();
+    }
+
+    private static void Write(Utf8JsonWriter json, string text, double[]? after)
+    {
+        if (after is null)
+        {
+            json.WriteStringValue(text);
+            return;
+        }
+
+        json.WriteStartArray();
+        json.WriteStringValue(text);
+        foreach (var number in after)
+            json.WriteNumberValue(number);
+        json.WriteEndArray();
     }
 }
