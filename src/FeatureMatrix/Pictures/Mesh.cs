@@ -110,6 +110,32 @@ internal sealed class Mesh
         return this;
     }
 
+    /// <summary>A thing turned on a lathe: <paramref name="radius"/> at a height of 0 to 1, with outward normals, open at both ends.</summary>
+    public Mesh Turned(Vec3 foot, int segments, int rings, double height, Func<double, double> radius, Vector4 colour)
+    {
+        const double step = 0.001;
+
+        Vertex At(int ring, int segment)
+        {
+            var share = (double)ring / rings;
+            var (sin, cos) = Math.SinCos(2 * Math.PI * segment / segments);
+            var slope = (radius(share + step) - radius(share - step)) / (2 * step * height);
+            return new Vertex(foot + new Vec3(cos * radius(share), share * height, sin * radius(share)), (double)segment / segments, 1 - share)
+            {
+                Normal = new Vec3(cos, -slope, sin).Unit,
+                Colour = colour,
+            };
+        }
+
+        for (var ring = 0; ring < rings; ring++)
+        {
+            for (var segment = 0; segment < segments; segment++)
+                Quad(At(ring + 1, segment), At(ring + 1, segment + 1), At(ring, segment + 1), At(ring, segment));
+        }
+
+        return this;
+    }
+
     /// <summary>A surface given as height over a rectangle of the ground, in square cells.</summary>
     public Mesh Terrain(double left, double near, double cell, int columns, int rows, Func<double, double, Vertex> at)
     {

@@ -13,9 +13,9 @@ internal static class FogScenes
 
     public static IReadOnlyList<Scene> All { get; } =
     [
-        new("fog-table", "fog-table", with => Lake(with ? new Fog(FogMode.Linear, Haze) { Start = 25, End = 150 } : null)),
-        new("fog-table-exp", "fog-table", with => Lake(with ? new Fog(FogMode.Exponential, Haze) { Density = 0.014 } : null)),
-        new("fog-table-exp2", "fog-table", with => Lake(with ? new Fog(FogMode.ExponentialSquared, Haze) { Density = 0.014 } : null)),
+        new("fog-table", "fog-table", with => Lake(with ? new Fog(FogMode.Linear, Haze) { Start = 18, End = 96 } : null)),
+        new("fog-table-exp", "fog-table", with => Lake(with ? new Fog(FogMode.Exponential, Haze) { Density = 0.024 } : null)),
+        new("fog-table-exp2", "fog-table", with => Lake(with ? new Fog(FogMode.ExponentialSquared, Haze) { Density = 0.0175 } : null)),
         new("fog-table-vertex", "fog-table", with => Road(Linear with { PerVertex = !with })),
         new("fog-table-vertex-exp", "fog-table", with => Road(Exponential with { PerVertex = !with })),
         new("fog-table-vertex-exp2", "fog-table", with => Road(Squared with { PerVertex = !with })),
@@ -56,16 +56,17 @@ internal static class FogScenes
 
     private static Picture Lake(Fog? fog)
     {
-        var camera = new Camera { Eye = new(0, 9, -30), Target = new(0, 4, 60), Near = 1, Far = 152, FieldOfView = 42 };
-        return Landscape.Draw(new Canvas(camera).Sky(Zenith, Haze, 0.42), fog).Finish();
+        // From a height, so that the ragged edge at which the title stops drawing blocks of ground lies well below the horizon.
+        var camera = new Camera { Eye = new(0, 31, -30), Target = new(0, 3, 34), Near = 1, Far = 200, FieldOfView = 52 };
+        return Landscape.Draw(new Canvas(camera).Sky(Zenith, Haze, 0.3), fog, 112).Finish();
     }
 
     private static Picture Towers(bool with)
     {
-        var camera = new Camera { Eye = new(0, 7, 0), Target = new(0, 6, 50), Near = 1, Far = 118, FieldOfView = 46 };
-        var state = new DrawState { Fog = with ? new Fog(FogMode.Linear, Haze) { PerVertex = true, Start = 25, End = 115 } : null };
+        var camera = new Camera { Eye = new(0, 20, -2), Target = new(0, 8, 50), Near = 1, Far = 140, FieldOfView = 50 };
+        var state = new DrawState { Fog = with ? new Fog(FogMode.Linear, Haze) { PerVertex = true, Start = 20, End = 84 } : null };
         var towers = new Mesh();
-        for (var row = 9; row >= 1; row--)
+        for (var row = 6; row >= 1; row--)
         {
             for (var column = -6; column <= 6; column++)
             {
@@ -77,8 +78,12 @@ internal static class FogScenes
             }
         }
 
-        return new Canvas(camera).Sky(Zenith, Haze, 0.46)
-            .Draw(new Mesh().Terrain(-120, 0, 6, 40, 22, (x, z) => new Vertex(new(x, 0, z), x / 8, z / 8)), new Sampler(Patterns.Grass), state)
+        // Only towers and blocks of ground within reach are drawn.
+        var ground = new Mesh();
+        foreach (var (left, near) in Landscape.Blocks(124).Where(block => block.Z >= -20))
+            ground.Terrain(left, near, 4, 4, 4, (x, z) => new Vertex(new(x, 0, z), x / 8, z / 8));
+        return new Canvas(camera).Sky(Zenith, Haze, 0.34)
+            .Draw(ground, new Sampler(Patterns.Grass), state)
             .Draw(towers, new Sampler(Patterns.Bricks), state).Finish();
     }
 

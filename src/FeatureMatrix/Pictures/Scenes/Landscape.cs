@@ -6,6 +6,7 @@ namespace FeatureMatrix.Pictures.Scenes;
 internal static class Landscape
 {
     private const double Cell = 4;
+    private const double Block = 16;
 
     /// <summary>Height of the ground; below 0 lies the lake.</summary>
     public static double Height(double x, double z)
@@ -17,18 +18,49 @@ internal static class Landscape
         return (rough * 0.55) + bowl + headland - 7;
     }
 
-    public static Canvas Draw(Canvas canvas, Fog? fog)
+    /// <summary>Draws land, lake and trees.</summary>
+    /// <param name="canvas">Where to.</param>
+    /// <param name="fog">The haze; null for none.</param>
+    /// <param name="reach">The title draws no block of ground farther off than this; by default all that there is.</param>
+    public static Canvas Draw(Canvas canvas, Fog? fog, double reach = double.PositiveInfinity)
     {
-        var land = new Mesh().Terrain(-200, -40, Cell, 100, 66, Ground);
+        var (land, lake) = (new Mesh(), new Mesh());
+        foreach (var (x, z) in Blocks(reach))
+        {
+            land.Terrain(x, z, Cell, (int)(Block / Cell), (int)(Block / Cell), Ground);
+            lake.Terrain(x, z, Block, 1, 1, (left, near) => new Vertex(new(left, 0, near), left / 40, near / 40));
+        }
+
         canvas.Draw(land, new DrawState { Fog = fog, Shade = Shaders.Textured(new Sampler(Patterns.Grass)) });
-        var lake = new Mesh().Terrain(-200, -40, 16, 25, 16, (x, z) => new Vertex(new(x, 0, z), x / 40, z / 40));
         canvas.Draw(lake, new DrawState { Fog = fog, Shade = Water });
-        canvas.Draw(Trees(), new Sampler(Patterns.Tree), new DrawState { Fog = fog, AlphaReference = 0.5 });
+        canvas.Draw(Trees(reach), new Sampler(Patterns.Tree), new DrawState { Fog = fog, AlphaReference = 0.5 });
         return canvas;
     }
 
+    /// <summary>The near left corners of the blocks of ground within reach, from the farthest to the nearest.</summary>
+    public static IEnumerable<(double X, double Z)> Blocks(double reach)
+    {
+        for (var z = 216.0; z >= -40; z -= Block)
+        {
+            for (var x = -208.0; x < 208; x += Block)
+            {
+                if (IsWithin(x, z, reach))
+                    yield return (x, z);
+            }
+        }
+    }
+
+    private static bool IsWithin(double x, double z, double reach)
+    {
+        double left = Math.Floor(x / Block) * Block, near = (Math.Floor((z + 40) / Block) * Block) - 40;
+        // Blocks come and go one by one, so the edge is uneven.
+        var uneven = (Noise.Hash((int)(left / Block) + 40, (int)((near + 40) / Block), 57) - 0.5) * 30;
+        double acrossX = left + (Block / 2), acrossZ = near + (Block / 2) + 30;
+        return Math.Sqrt((acrossX * acrossX) + (acrossZ * acrossZ)) + uneven <= reach;
+    }
+
     /// <summary>Trees from the farthest to the nearest.</summary>
-    public static Mesh Trees()
+    public static Mesh Trees(double reach = double.PositiveInfinity)
     {
         var trees = new Mesh();
         for (var row = 44; row >= 0; row--)
@@ -38,7 +70,7 @@ internal static class Landscape
                 var chance = Noise.Hash(column + 100, row, 51);
                 double x = (column * 5) + (Noise.Hash(column + 100, row, 52) * 4), z = (row * 5) - 18 + (Noise.Hash(column + 100, row, 53) * 4);
                 var height = Height(x, z);
-                if (chance < 0.55 || height < 1 || height > 20 || (Math.Abs(x) < 8 && z < 10))
+                if (chance < 0.55 || height < 1 || height > 20 || (Math.Abs(x) < 8 && z < 10) || !IsWithin(x, z, reach))
                     continue;
                 var size = 4 + (chance * 4);
                 trees.Standee(new(x, height - 0.3, z), size, size * 1.2, Tint.Grey(0.75 + (0.25 * Noise.Hash(column + 100, row, 54))));

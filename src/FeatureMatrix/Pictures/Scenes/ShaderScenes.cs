@@ -11,7 +11,7 @@ internal static class ShaderScenes
         new("ps-version", "ps-version", Bay),
         new("vtx-blend", "vtx-blend", Arm),
         new("point-sprite", "point-sprite", Sparks),
-        new("npatch", "npatch", Statue),
+        new("npatch", "npatch", Vase),
         new("float-target", "float-target", Glare),
         new("render-to-texture", "render-to-texture", Monitors),
         new("occlusion-query", "occlusion-query", Flare),
@@ -121,17 +121,19 @@ internal static class ShaderScenes
         return canvas.Draw(sparks, sprite, new DrawState { Blend = with ? Blend.AddAlpha : Blend.Replace, WriteDepth = false }).Finish();
     }
 
-    private static Picture Statue(bool with)
+    private static Picture Vase(bool with)
     {
         var camera = new Camera { Eye = new(0, 1.7, -2.6), Target = new(0, 1.5, 2), FieldOfView = 46 };
-        var rings = with ? 40 : 5;
-        var marble = Tint.Hex(0xE8E0D4);
-        var bust = new Mesh().Sphere(new(0, 2.1, 2), 0.62, rings, marble).Sphere(new(0, 0.95, 2), 0.9, rings, marble).Sphere(new(0, 1.5, 2), 0.3, rings, marble)
-            .Sphere(new(-0.62, 2.1, 2), 0.14, Math.Max(4, rings / 3), marble).Sphere(new(0.62, 2.1, 2), 0.14, Math.Max(4, rings / 3), marble).Sphere(new(0, 2.05, 1.4), 0.12, Math.Max(4, rings / 3), marble);
+        var glaze = Tint.Hex(0xD8A878);
         // Both carry the same smooth normals: only the outline and the surface between corners differ.
         return new Canvas(camera).Backdrop((_, v) => Tint.Mix(Tint.Hex(0x28323E), Tint.Hex(0x70808C), v))
             .Draw(new Mesh().Panel(new(-6, 0, 6), new(12, 0, 0), new(0, 0, -9), 5, 3), new Sampler(Patterns.Planks))
-            .Draw(bust, Props.Lit).Draw(new Mesh().Box(new(0, 0, 2), 1.9, 0.55, 1.9, 12), new Sampler(Patterns.Flags)).Finish();
+            .Draw(new Mesh().Turned(new(0, 0.55, 2), with ? 60 : 6, with ? 48 : 6, 2.3, Profile, glaze), Props.Lit)
+            .Draw(new Mesh().Box(new(0, 0, 2), 1.9, 0.55, 1.9, 12), new Sampler(Patterns.Flags)).Finish();
+
+        // Foot, belly, neck and lip of the vase: its radius at a height of 0 to 1.
+        static double Profile(double height) =>
+            0.34 + (0.62 * Math.Exp(-Math.Pow((height - 0.42) / 0.24, 2))) + (0.2 * Tint.Step(0.84, 1, height)) - (0.06 * Tint.Step(0.6, 0.84, height));
     }
 
     private static Picture Glare(bool with)

@@ -116,18 +116,19 @@ internal static class TextureFormatScenes
 
     private static Picture Artefacts(bool with)
     {
-        // Small letters of several colours over a gradient: more hues in a block of 4 × 4 than its two end colours can hold.
-        var print = Texture.Paint(256, 256, (u, v) =>
+        // A target of rings one and a half texels wide on a white board: more hues in a block of 4 × 4 than its two end colours can hold.
+        const int shown = 60;
+        var target = Texture.Paint(64, 64, (u, v) =>
         {
-            int x = (int)(u * 256), y = (int)(v * 256);
-            int[] inks = [0xE02020, 0x1030C0, 0x108030, 0xF0E020];
-            var paper = Tint.Mix(Tint.Mix(Tint.Hex(0xFFB0C8), Tint.Hex(0x60D0F0), u * 5 % 1), Tint.Hex(0xFFF090), v * 8 % 1);
-            return Glyphs.Ink("ORBS AND LAMPS", x, (y % 9) - 1) ? Tint.Hex(inks[((x / Glyphs.Advance) + (y / 9)) % 4]) : paper;
+            int[] inks = [0xE02020, 0xFFFFFF, 0x1030C0, 0xFFFFFF, 0x108030, 0xFFFFFF, 0xF0C010, 0xFFFFFF];
+            double x = (u * 64) - (shown / 2.0), y = (v * 64) - (shown * 0.3125);
+            var ring = Math.Sqrt((x * x) + (y * y)) / 1.5;
+            return ring < 14 ? Tint.Hex(inks[(int)ring % inks.Length]) : Tint.White;
         });
-        var read = new Sampler(with ? S3tc.RoundTrip(S3tcKind.Dxt1, print) : print) { Minify = Filter.Nearest };
+        var read = new Sampler(with ? S3tc.RoundTrip(S3tcKind.Dxt1, target) : target) { Minify = Filter.Nearest };
         var camera = new Camera { Eye = new(0, 0, -2), Target = new(0, 0, 0) };
-        // 48 × 30 texels fill the pane, ten pixels each.
-        return new Canvas(camera).Backdrop((u, v) => read.At(u * 48 / 256, v * 30 / 256)).Finish();
+        // 60 × 37.5 texels fill the pane, eight pixels each.
+        return new Canvas(camera).Backdrop((u, v) => read.At(u * shown / 64, v * shown * 0.625 / 64)).Finish();
     }
 
     private static Picture LampWall(TexelFormat format)
