@@ -31,6 +31,7 @@ function startMatrix(table, form) {
       order: tones.indexOf(tone),
       features: (cell.dataset.f ?? "").split(" "),
       systems: (cell.dataset.s ?? "").split(" "),
+      speed: tile.querySelector(".fps")?.classList[1] ?? "not-measured",
       marks: [...tile.querySelectorAll(".marks i")].map((mark) => mark.className),
     };
   }
@@ -42,7 +43,8 @@ function startMatrix(table, form) {
       (!state.feature || cell.features.includes(state.feature)) &&
       (!state.tone || cell.tone === state.tone) &&
       (!state.mark || cell.marks.includes(state.mark)) &&
-      (!state.evidence || cell.evidence === state.evidence)
+      (!state.evidence || cell.evidence === state.evidence) &&
+      (!state.speed || cell.speed === state.speed)
     );
   }
 
@@ -182,6 +184,7 @@ function startMatrix(table, form) {
   });
   form.hidden = false;
   readAddress();
+  form.querySelector("details").open = matchMedia("(width > 40rem)").matches;
   draw();
 }
 

@@ -1,3 +1,4 @@
+using FeatureMatrix.Bench;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
 
@@ -65,6 +66,9 @@ public sealed record MatrixReport
     /// <summary>Ways that occur: native, wrapper, forced.</summary>
     public required IReadOnlyList<Choosable> Ways { get; init; }
 
+    /// <summary>How measured speeds stand to the limits, as far as that occurs; empty where nothing was measured.</summary>
+    public required IReadOnlyList<Choosable> Speeds { get; init; }
+
     /// <summary>The same as a table, for every other format.</summary>
     public required Table Table { get; init; }
 
@@ -94,8 +98,17 @@ public sealed record MatrixReport
                 .Where(choice => tiles.Exists(tile => tile.Evidence == choice.Id)).ToList(),
             Ways = tiles.Select(tile => tile.Way).Where(way => way.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
                 .Select(way => new Choosable(way, Names.Sentence(way))).ToList(),
+            Speeds = SpeedsOf(coverage),
             Table = coverage.ToTable(),
         };
+    }
+
+    private static List<Choosable> SpeedsOf(CoverageReport coverage)
+    {
+        var speeds = coverage.Rows.SelectMany(row => row.Cells).Select(cell => cell.Speed?.Speed ?? new Speed.NotMeasured())
+            .Select(speed => new Choosable(SpeedWording.Id(speed), Names.Sentence(SpeedWording.State(speed)))).Distinct().ToList();
+        var order = new[] { "under", "over", "too-fast", "unclear", "not-measured" };
+        return speeds.Count > 1 ? speeds.OrderBy(choice => Array.IndexOf(order, choice.Id)).ToList() : [];
     }
 
     private static MatrixColumn ColumnOf(CoverageColumn column) => new(

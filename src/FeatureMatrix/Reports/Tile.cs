@@ -24,10 +24,12 @@ namespace FeatureMatrix.Reports;
 /// <param name="IsContradicted">True where an observation contradicts the records.</param>
 /// <param name="HasMilder">True where another route is milder than the headline.</param>
 /// <param name="Order">Sorts cells from good to bad: the tone's place.</param>
+/// <param name="Speed">How the measured speed stands to the limits, an id as in <see cref="SpeedWording.Id"/>; empty where nothing was measured.</param>
+/// <param name="SpeedText">The measured speed in a few words; empty where nothing was measured.</param>
 public sealed record Tile(
     string TitleId, string TitleName, string CardId, string CardName, string SetupId, string Word, string Way, string Label, string More, string Tone,
     string Evidence, string EvidenceText, IReadOnlyList<string> Marks, IReadOnlyList<string> Features, IReadOnlyList<string> Systems,
-    bool IsContradicted, bool HasMilder, int Order)
+    bool IsContradicted, bool HasMilder, int Order, string Speed, string SpeedText)
 {
     private const string Letters = "abcdefghijklmnopqrstuvwxyz0123456789";
 
@@ -38,7 +40,9 @@ public sealed record Tile(
         CertainLosses(cell.Verdict.Headline.Range).Select(loss => MarkOf(loss.Strength)).ToList(),
         FeaturesOf(cell.Verdict.Headline).ToList(),
         cell.Verdict.Headline.By.Select(finding => finding.Route.Setup.Os.Id).Distinct(StringComparer.Ordinal).ToList(),
-        cell.IsContradicted, cell.HasMilderAlternative, (int)cell.Tone);
+        cell.IsContradicted, cell.HasMilderAlternative, (int)cell.Tone,
+        cell.Speed is { Speed: not Bench.Speed.NotMeasured } speed ? SpeedWording.Id(speed.Speed) : "",
+        cell.Speed is { Speed: not Bench.Speed.NotMeasured } measured ? SpeedWording.Brief(measured) : "");
 
     /// <summary>
     /// A setup's id within its card: six letters and digits made from driver and operating system. Short, because a matrix has it in

@@ -30,7 +30,7 @@ public sealed class Publishing : IDisposable
         var (code, text, _) = Publish();
         Assert.Equal(ExitCode.Fine, code);
         Assert.Equal($"Published One board: 1 card, 1 title, 1 driver version, 0 wrapper versions.\nOpen {Out}/index.html in a browser, or {Out}/edition.xlsx in a spreadsheet.\n", text);
-        Assert.True(File.Exists(Path.Combine(Out, "cells", "low-mist", "dune.html")));
+        Assert.True(File.Exists(Path.Combine(Out, "coverage", "low-mist", "dune.html")));
     }
 
     [Fact]

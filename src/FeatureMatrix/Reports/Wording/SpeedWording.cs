@@ -32,6 +32,28 @@ public static class SpeedWording
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
+    /// <summary>The judgement as an id, for filters and drawing.</summary>
+    public static string Id(Speed speed) => speed switch
+    {
+        Speed.NotMeasured => "not-measured",
+        Speed.Under => "under",
+        Speed.Over => "over",
+        Speed.FasterThanTitleBears => "too-fast",
+        Speed.Straddles or Speed.OneRun => "unclear",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>Speed and judgement in a narrow cell: <c>41 fps, under</c>. Where no floor is stated there is nothing to be over.</summary>
+    public static string Brief(RouteSpeed speed) => speed.Speed switch
+    {
+        Speed.NotMeasured => "",
+        Speed.Under => $"{Short(speed)}, under",
+        Speed.Over => speed.Limits.Floor is null ? Short(speed) : $"{Short(speed)}, over",
+        Speed.FasterThanTitleBears => $"{Short(speed)}, too fast",
+        Speed.Straddles or Speed.OneRun => $"{Short(speed)}, side not known",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
     /// <summary>The speed alone, to three digits: <c>41 fps</c>. Empty where nothing was measured.</summary>
     public static string Short(RouteSpeed speed) => speed.Fps.Mean is { } mean ? $"{Number(mean)} fps" : "";
 
