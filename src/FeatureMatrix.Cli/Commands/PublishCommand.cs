@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using FeatureMatrix.Pictures;
 using FeatureMatrix.Rendering;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Rendering.Workbook;
@@ -24,9 +25,11 @@ internal static class PublishCommand
         var edition = new Option<string?>("--edition") { Description = "Keep this state with the collection as an edition of that name, to which later ones are compared. Needs --date.", HelpName = "name" };
         var note = new Option<string?>("--note") { Description = "What to say of the edition, in a sentence.", HelpName = "text" };
         var templates = new Option<string?>("--templates") { Description = "Folder with templates of your own; what it lacks is taken from ours.", HelpName = "folder" };
+        var frames = new Option<bool>("--frames") { Description = "Also write each pair of pictures as one frame of 1920 × 1080 for video, into frames/." };
+        var pdf = new Option<bool>("--pdf") { Description = "Also print the coverage matrix and the cards as PDF, into pdf/. Needs an installed Chromium." };
         var command = new Command("publish", "Publish the collection as a site that opens from its folder.")
         {
-            folder, output, date, edition, note, templates, Session.CollectionOption, Session.LibraryOption,
+            folder, output, date, edition, note, templates, frames, pdf, Session.CollectionOption, Session.LibraryOption,
         };
         command.SetAction(parsed =>
         {
@@ -41,6 +44,7 @@ internal static class PublishCommand
                     throw new UsageException("An edition needs a date: say --date, for example --date 2026-03-14.");
             }
 
+            var chromium = parsed.GetValue(pdf) ? PdfPages.FindChromium() : null;
             if (Session.Open(parsed, terminal, parsed.GetValue(folder)) is not { } session)
                 return ExitCode.Faults;
             if ((long)session.Decisions.Titles.Count * session.Catalog.Cards.Count > MostCells)
@@ -63,6 +67,10 @@ internal static class PublishCommand
                 return ExitCode.Faults;
             }
 
+            if (parsed.GetValue(frames))
+                files = [.. files, .. Frames(site, progress)];
+            if (chromium is not null)
+                files = [.. files, .. PdfPages.Of(chromium, files, progress.Step)];
             var target = parsed.GetValue(output)!;
             progress.Step($"Writing {files.Count.ToString(CultureInfo.InvariantCulture)} files.");
             if (new OutputFolder(target).Replace(files) is { } remark)
@@ -75,6 +83,13 @@ internal static class PublishCommand
         });
         return command;
     }
+
+    /// <summary>The illustrations of all features in use, both panes with their words on one frame.</summary>
+    private static List<OutputFile> Frames(SiteReport site, Progress progress) => site.Features.SelectMany(feature => PictureCatalog.AllFor(feature.Id)).Select(pair =>
+    {
+        progress.Step($"Drawing the frame of {pair.Id}.");
+        return new OutputFile($"frames/{pair.Id}.png", pair.DrawForVideo().ToPng());
+    }).ToList();
 
     private static DateOnly DateOf(string text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)

@@ -44,9 +44,9 @@ public sealed class SiteRenderer
         foreach (var (name, bytes) in _templates.PlainFiles)
             _files.Add(new OutputFile(name, bytes));
         Page("index.html", "overview", "overview", "Overview", null);
-        Page("coverage/index.html", "matrix", "coverage", _edition.Matrix.Heading, _edition.Matrix, _edition.Matrix.Table);
+        Matrix("coverage/index.html", _edition.Matrix);
         foreach (var system in _edition.Systems)
-            Page(SiteAddress.Of("system", system.Id), "matrix", "coverage", system.Matrix.Heading, system.Matrix, system.Matrix.Table);
+            Matrix(SiteAddress.Of("system", system.Id), system.Matrix);
         Page("cards/index.html", "cards", "cards", "Cards", null, _edition.Supply.ToTable());
         foreach (var card in _edition.Cards)
             Page(SiteAddress.Of("card", card.Id), "card", "cards", card.Name, card, card.LossTable, card.MemoryTable, card.PresetTable);
@@ -83,6 +83,21 @@ public sealed class SiteRenderer
         Page("about.html", "about", "about", "About this edition", null);
     }
 
+    /// <summary>One matrix of an edition's site, with the files that belong to it alone.</summary>
+    internal static IReadOnlyList<OutputFile> RenderMatrix(SiteReport edition, TemplateSet templates, string path, MatrixReport matrix)
+    {
+        var renderer = new SiteRenderer(edition, templates);
+        renderer.Matrix(path, matrix);
+        return renderer._files;
+    }
+
+    private void Matrix(string path, MatrixReport matrix)
+    {
+        Page(path, "matrix", "coverage", matrix.Heading, matrix, matrix.Table);
+        if (MatrixCells.IsLarge(matrix))
+            _files.Add(MatrixCells.Of(Path.ChangeExtension(path, ".js"), matrix));
+    }
+
     private void Comparisons()
     {
         var compare = _edition.Compare;
@@ -110,6 +125,7 @@ public sealed class SiteRenderer
             ["tables"] = named,
             ["navigation"] = Navigation,
             ["is_leaf"] = subject is CellReport,
+            ["is_large"] = subject is MatrixReport matrix && MatrixCells.IsLarge(matrix),
         };
         SiteFunctions.AddTo(globals, path, root);
         globals["content"] = _templates.Render($"{template}.html", globals);

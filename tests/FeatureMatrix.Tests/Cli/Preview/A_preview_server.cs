@@ -104,7 +104,7 @@ public sealed class A_preview_server : IAsyncLifetime
     [Fact]
     public async Task Survives_a_head_without_an_end()
     {
-        var (head, _) = await Ask("GET / HTTP/1.1\r\nX: " + new string('x', 16 * 1024 - 20));
+        var (head, _) = await Ask("GET / HTTP/1.1\r\nX: " + new string('x', 16 * 1024));
         Assert.StartsWith("HTTP/1.1 431 ", head, StringComparison.Ordinal);
         await Serves();
     }

@@ -1,0 +1,66 @@
+using FeatureMatrix.Cli;
+using FeatureMatrix.Tests.Support;
+
+namespace FeatureMatrix.Tests.Cli;
+
+/// <summary>What publish makes beside the site when asked: PDF and frames for video.</summary>
+public sealed class Publishing_for_print_and_video : IDisposable
+{
+    private const string World =
+        """
+        collection: {name: One board}
+        sources: {leaflet: {text: A leaflet, grade: documented}}
+        chips: {sand: {name: Sand, source: leaflet, supply: {gamma-ramp: yes}}}
+        cards: {dune: {name: Dune, chip: sand, memory: {unified: 16 MiB}, drivers-complete: [windows-98se], source: leaflet}}
+        drivers: {sand-9x: {name: Sand drivers, os: [windows-98se], lists: [dune], offers: {direct3d: "7"}, source: leaflet, versions: [{version: "1.0"}]}}
+        titles: {low-mist: {name: Low Mist, os: [windows-98se], source: leaflet, renderers: {direct3d: {api: direct3d 6, needs: {severe: [gamma-ramp]}}}}}
+        """;
+
+    private readonly TemporaryFolder _folder = new();
+
+    public Publishing_for_print_and_video()
+    {
+        Directory.CreateDirectory(_folder["collection"]);
+        File.WriteAllText(_folder["collection/collection.yaml"], World);
+    }
+
+    public void Dispose()
+    {
+        Environment.SetEnvironmentVariable("CHROMIUM", null);
+        _folder.Dispose();
+    }
+
+    [Fact]
+    public void Prints_matrix_and_cards_the_same_bytes_each_time()
+    {
+        External.File("/usr/bin/chromium", "chromium");
+        Assert.Equal(ExitCode.Fine, Publish("--pdf").Exit);
+        var first = Directory.EnumerateFiles(_folder["out/pdf"], "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+            .Select(file => (Path.GetRelativePath(_folder["out/pdf"], file), Convert.ToHexString(File.ReadAllBytes(file)))).ToList();
+        Assert.Equal(["cards/dune.pdf", "coverage.pdf"], first.Select(file => file.Item1));
+        Assert.All(first, file => Assert.StartsWith(Convert.ToHexString("%PDF-1."u8), file.Item2, StringComparison.Ordinal));
+        Assert.Equal(ExitCode.Fine, Publish("--pdf").Exit);
+        Assert.All(first, file => Assert.Equal(file.Item2, Convert.ToHexString(File.ReadAllBytes(_folder[$"out/pdf/{file.Item1}"]))));
+    }
+
+    [Fact]
+    public void Says_what_is_missing_where_there_is_no_Chromium()
+    {
+        Environment.SetEnvironmentVariable("CHROMIUM", _folder["none"]);
+        var run = Publish("--pdf");
+        Assert.Equal(ExitCode.Usage, run.Exit);
+        Assert.Equal($"CHROMIUM names {_folder["none"]}, which does not exist. Nothing was written.\n", run.Messages);
+        Assert.False(Directory.Exists(_folder["out"]));
+    }
+
+    [Fact]
+    public void Draws_each_pair_in_use_on_a_frame()
+    {
+        Assert.Equal(ExitCode.Fine, Publish("--frames").Exit);
+        var frame = File.ReadAllBytes(Assert.Single(Directory.GetFiles(_folder["out/frames"])));
+        // Width and height in the header chunk of PNG, big-endian.
+        Assert.Equal((byte[])[0, 0, 0x07, 0x80, 0, 0, 0x04, 0x38], frame[16..24]);
+    }
+
+    private CommandRun Publish(string option) => CommandRun.Of("publish", _folder["collection"], "--out", _folder["out"], option);
+}
