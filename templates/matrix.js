@@ -2,10 +2,8 @@
 // The matrix: filters hide cells, sorting and grouping arrange rows, turning swaps rows and columns. The state is in the address.
 // A large matrix comes with its row heads alone; its cells lie in a script beside it and are drawn as their rows come into view.
 
-let featureMatrixLarge = null;
-
 function featureMatrixCells(data) {
-  featureMatrixLarge = data;
+  startMatrix(document.getElementById("matrix"), document.getElementById("filters"), data);
 }
 
 // What filters ask of a cell, from its drawing.
@@ -41,17 +39,17 @@ function drawTile(tile, href) {
   return element("td", "", link);
 }
 
-function startMatrix(table, form) {
+function startMatrix(table, form, large) {
   const count = document.getElementById("count");
   const tones = [...form.elements.tone.options].map((option) => option.value);
   const corner = table.tHead.rows[0].cells[0];
   const columns = [...table.tHead.rows[0].cells].slice(1).map((head, i) => ({ head, i, text: head.textContent.toLowerCase(), id: head.dataset.column }));
-  const tiles = featureMatrixLarge?.tiles.map(([word, below, more, tone, evidence, marks, features, systems, speed, speedText]) => ({
+  const tiles = large?.tiles.map(([word, below, more, tone, evidence, marks, features, systems, speed, speedText]) => ({
     word, below, more, tone, evidence, marks, features, systems, speed: speed || "not-measured", speedText, order: tones.indexOf(tone),
   }));
   const rows = [...table.tBodies[0].rows].map((line, place) => {
     const [head, ...cells] = line.cells;
-    const own = tiles ? featureMatrixLarge.rows[place].map((i) => tiles[i]) : cells.map((cell) => readTile(cell, tones));
+    const own = tiles ? large.rows[place].map((i) => tiles[i]) : cells.map((cell) => readTile(cell, tones));
     return {
       head, place, id: line.dataset.id, year: line.dataset.year, engine: line.dataset.engine, feature: line.dataset.feature,
       weight: Number(line.dataset.weight), text: `${head.textContent} ${line.dataset.engine} ${line.dataset.genre}`.toLowerCase(),
@@ -228,5 +226,4 @@ function startMatrix(table, form) {
 }
 
 const matrix = document.getElementById("matrix");
-const filters = document.getElementById("filters");
-if (matrix && filters) startMatrix(matrix, filters);
+if (!matrix.dataset.later) startMatrix(matrix, document.getElementById("filters"), null);

@@ -95,8 +95,8 @@ internal static partial class PdfPages
     }
 
     /// <summary>The same file with the dates of its making set to a fixed day of the same length: the same edition gives the same bytes.</summary>
-    private static byte[] WithoutClock(byte[] pdf) => Encoding.Latin1.GetBytes(Made().Replace(Encoding.Latin1.GetString(pdf), "/$1Date (D:20000101000000+00'00')"));
+    private static byte[] WithoutClock(byte[] pdf) => Encoding.Latin1.GetBytes(Made().Replace(Encoding.Latin1.GetString(pdf), "/${kind}Date (D:20000101000000+00'00')"));
 
-    [GeneratedRegex("/(Creation|Mod)Date \\(D:[0-9]{14}[+-][0-9]{2}'[0-9]{2}'\\)", RegexOptions.None, matchTimeoutMilliseconds: 10_000)]
+    [GeneratedRegex("/(?<kind>Creation|Mod)Date \\(D:[0-9]{14}[+-][0-9]{2}'[0-9]{2}'\\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10_000)]
     private static partial Regex Made();
 }

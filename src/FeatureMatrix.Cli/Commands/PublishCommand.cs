@@ -25,7 +25,7 @@ internal static class PublishCommand
         var edition = new Option<string?>("--edition") { Description = "Keep this state with the collection as an edition of that name, to which later ones are compared. Needs --date.", HelpName = "name" };
         var note = new Option<string?>("--note") { Description = "What to say of the edition, in a sentence.", HelpName = "text" };
         var templates = new Option<string?>("--templates") { Description = "Folder with templates of your own; what it lacks is taken from ours.", HelpName = "folder" };
-        var frames = new Option<bool>("--frames") { Description = "Also write each pair of pictures as one frame of 1920 × 1080 for video, into frames/." };
+        var frames = new Option<bool>("--frames") { Description = "Also write each pair of pictures as one frame of 1920 by 1080 pixels for video, into frames/." };
         var pdf = new Option<bool>("--pdf") { Description = "Also print the coverage matrix and the cards as PDF, into pdf/. Needs an installed Chromium." };
         var command = new Command("publish", "Publish the collection as a site that opens from its folder.")
         {

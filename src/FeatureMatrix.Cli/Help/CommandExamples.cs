@@ -20,6 +20,7 @@ internal static class CommandExamples
             new("On the terms of one library, with a date", "publish --library sluice-evening --date 2026-03-14 --out evening"),
             new("As an edition that later ones are compared with", "publish --edition 2026-spring --date 2026-03-14 --note \"Two boards more.\""),
         ],
+        ["preview"] = [new("The demo on this machine, following every change until it is stopped", "preview data/demo")],
         ["coverage"] =
         [
             new("Every title on every card", "coverage"),

@@ -35,7 +35,8 @@ public sealed partial class The_examples_of_the_commands : IDisposable
         Prepare();
         var failures = new List<string>();
 
-        foreach (var example in CommandExamples.Commands.SelectMany(CommandExamples.Of).DistinctBy(example => example.Words))
+        // A preview runs until somebody stops it; it has tests of its own.
+        foreach (var example in CommandExamples.Commands.Where(command => command != "preview").SelectMany(CommandExamples.Of).DistinctBy(example => example.Words))
         {
             var run = CommandRun.Of(Here(example.Words));
             if (run.Exit != 0 || run.Results.Length == 0)
