@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Diagnostics;
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using FeatureMatrix.Rendering;
@@ -37,7 +38,7 @@ internal static partial class PdfPages
             {
                 var path = Path.Combine(folder, "site", file.Path);
                 Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-                File.WriteAllBytes(path, file.Bytes);
+                File.WriteAllBytes(path, IsPrinted(file.Path) ? WithoutLinks(file.Bytes) : file.Bytes);
             }
 
             return site.Select(file => file.Path).Where(IsPrinted).Select(page =>
@@ -94,9 +95,25 @@ internal static partial class PdfPages
             : throw new UsageException($"{chromium} did not print {page}. Nothing was written.");
     }
 
+    // Links would lead into the folder it is printed from, which is gone afterwards.
+    private static byte[] WithoutLinks(byte[] page) => Encoding.UTF8.GetBytes(Link().Replace(Encoding.UTF8.GetString(page), "<a ${before}"));
+
     /// <summary>The same file with the dates of its making set to a fixed day of the same length: the same edition gives the same bytes.</summary>
-    private static byte[] WithoutClock(byte[] pdf) => Encoding.Latin1.GetBytes(Made().Replace(Encoding.Latin1.GetString(pdf), "/${kind}Date (D:20000101000000+00'00')"));
+    /// <remarks>Names of nodes count from a number that differs from run to run; they become their rank, which keeps their order and length.</remarks>
+    private static byte[] WithoutClock(byte[] pdf)
+    {
+        var text = Made().Replace(Encoding.Latin1.GetString(pdf), "/${kind}Date (D:20000101000000+00'00')");
+        var ranks = Node().Matches(text).Select(match => match.Value).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
+            .Select((name, i) => (name, Rank: $"node{i.ToString("D8", CultureInfo.InvariantCulture)}")).ToDictionary(pair => pair.name, pair => pair.Rank, StringComparer.Ordinal);
+        return Encoding.Latin1.GetBytes(Node().Replace(text, match => ranks[match.Value]));
+    }
 
     [GeneratedRegex("/(?<kind>Creation|Mod)Date \\(D:[0-9]{14}[+-][0-9]{2}'[0-9]{2}'\\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10_000)]
     private static partial Regex Made();
+
+    [GeneratedRegex("node[0-9]{8}", RegexOptions.None, matchTimeoutMilliseconds: 10_000)]
+    private static partial Regex Node();
+
+    [GeneratedRegex("<a (?<before>[^>]*?)href=\"[^\"]*\"", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 10_000)]
+    private static partial Regex Link();
 }

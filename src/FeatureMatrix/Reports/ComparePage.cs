@@ -113,7 +113,7 @@ public sealed record ComparePage
     /// <summary>Features that one keeps and the other loses.</summary>
     public required IReadOnlyList<KeptAndLost> Kept { get; init; }
 
-    /// <summary>What to test next to decide between the two; null where they are decided.</summary>
+    /// <summary>What to test next to decide between the two; null where both verdicts are decided.</summary>
     public required DecisionReport? Next { get; init; }
 
     /// <summary>The page of a comparison.</summary>
@@ -142,7 +142,7 @@ public sealed record ComparePage
             FirstPrice = PriceOf(weighing.PriceOf(first)),
             SecondPrice = PriceOf(weighing.PriceOf(second)),
             Kept = KeptBy(report, swing),
-            Next = picture.Winner == Winner.Undecided ? NextTestReport.Of(weighing, first, second).ToReport() : null,
+            Next = views.Exists(view => view.Comparison.Winner == Winner.Undecided) ? NextTestReport.Of(weighing, first, second).ToReport() : null,
         };
     }
 
