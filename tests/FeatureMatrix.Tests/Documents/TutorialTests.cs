@@ -22,6 +22,6 @@ public sealed class The_tutorial : IDisposable
         else
             Assert.Equal(tutorial, followed);
         Assert.True(File.Exists(_folder["reed-bench/edition/index.html"]));
-        Assert.True(File.Exists(_folder["reed-bench/edition/cells/salt-road/reed-8.html"]));
+        Assert.True(File.Exists(_folder["reed-bench/edition/coverage/salt-road/reed-8.html"]));
     }
 }

@@ -39,7 +39,7 @@ internal static class FuzzTemplates
             ["heading"] = "A",
             ["tables"] = new[] { "one", "two" },
         };
-        SiteFunctions.AddTo(globals, "../");
+        SiteFunctions.AddTo(globals, "cards/a.html", "../");
         try
         {
             _ = TemplateSet.Read(path, null).Render("x.html", globals);

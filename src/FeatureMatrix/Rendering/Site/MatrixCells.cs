@@ -1,4 +1,3 @@
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using FeatureMatrix.Reports;
 
@@ -13,8 +12,6 @@ internal static class MatrixCells
     /// <summary>How many cells a page holds itself; past that they lie in a script, so that no page grows past its budget.</summary>
     public const int MostOnPage = 2_000;
 
-    private static readonly JsonWriterOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     /// <summary>True where the cells do not fit on the page.</summary>
     public static bool IsLarge(MatrixReport matrix) => matrix.Rows.Count * matrix.Columns.Count > MostOnPage;
 
@@ -26,7 +23,7 @@ internal static class MatrixCells
         var rows = matrix.Rows.Select(row => row.Tiles.Select(NumberOf).ToList()).ToList();
         using var stream = new MemoryStream();
         stream.Write("featureMatrixCells("u8);
-        using (var json = new Utf8JsonWriter(stream, Plain))
+        using (var json = new Utf8JsonWriter(stream))
         {
             json.WriteStartObject();
             json.WriteStartArray("tiles");

@@ -1,4 +1,3 @@
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using FeatureMatrix.Reports;
 
@@ -11,13 +10,11 @@ namespace FeatureMatrix.Rendering.Site;
 /// </summary>
 internal static class TableFiles
 {
-    private static readonly JsonWriterOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     public static OutputFile Of(string path, IReadOnlyList<NamedTable> tables)
     {
         using var stream = new MemoryStream();
         stream.Write("featureMatrixTables("u8);
-        using (var json = new Utf8JsonWriter(stream, Plain))
+        using (var json = new Utf8JsonWriter(stream))
         {
             json.WriteStartObject();
             foreach (var table in tables)
