@@ -12,9 +12,8 @@ internal static class AlternativeRule
     public static IReadOnlyList<RouteFinding> Alternatives(Headline headline, IReadOnlyList<RouteFinding> permitted) =>
         permitted
             .Where(finding => !headline.By.Contains(finding) && (!finding.Route.IsNative || finding.Route.IsForced) && IsMilder(finding.Range, headline.Range))
-            .GroupBy(finding => (finding.Route.Wrapper, finding.Route.Setup.Install))
-            .Select(group => group.Order(Comparer<RouteFinding>.Create(RouteFinding.Compare)).First())
-            .Order(Comparer<RouteFinding>.Create(RouteFinding.Compare)).ToList();
+            .Order(Comparer<RouteFinding>.Create(RouteFinding.Compare))
+            .DistinctBy(finding => (finding.Route.Wrapper, finding.Route.Setup.Install)).ToList();
 
     /// <summary>
     /// An alternative replaces the headline only if it removes a severe or ungraded loss and is not measured under the speed

@@ -26,7 +26,7 @@ internal static class ChipAndDriver
         var states = driver.Claims.SelectMany(StatesBehind).ToHashSet();
         if (driver.Reason == AnswerReason.HearsayOnly)
             states.UnionWith(StatesOf(chip));
-        var agreed = driver.Reason == AnswerReason.HearsayOnly && chip.IsSettled && states.Count == 1;
+        var agreed = driver.Reason == AnswerReason.HearsayOnly && states.Count == 1;
         return agreed
             ? ToAnswer(chip.Claims, chip.Reason, chip.Grade, chip, driver, open)
             : ToAnswer([.. states.Order()], chip.Claims.Count > 0 ? AnswerReason.Conflict : driver.Reason, null, chip, driver, open);
@@ -76,7 +76,7 @@ internal static class ChipAndDriver
     };
 
     private static List<Support> WithSilence(IReadOnlyList<Support> claims) =>
-        claims.Append(Support.No).Append(Support.Yes).Distinct().Order().ToList();
+        claims.Union([Support.No, Support.Yes]).Order().ToList();
 
     private static Answer ToAnswer(
         IReadOnlyList<Support> states, AnswerReason reason, Grade? grade, FactWeighing.Decision chip, FactWeighing.Decision driver,

@@ -17,7 +17,8 @@ internal static class FactWeighing
 
         public bool IsSettled => Reason == AnswerReason.Stated;
 
-        public Grade? Grade => Winners.Count == 0 ? null : Winners.Max(fact => fact.Evidence.Grade);
+        /// <summary>The grade that the winners share, apart from hearsay that doubts them and stands last; null where there are none.</summary>
+        public Grade? Grade => Winners.Count == 0 ? null : Winners[0].Evidence.Grade;
     }
 
     /// <summary>

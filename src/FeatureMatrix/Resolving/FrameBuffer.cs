@@ -44,9 +44,8 @@ public static class FrameBuffer
 
     /// <summary>The largest common mode, from the renderer's lowest up, that a pool can hold; null where none fits.</summary>
     public static Mode? LargestThatFits(MemoryUse use, long pool, int colourBits, int samples) =>
-        CommonModes.Append(use.LowestMode)
-            .Where(mode => mode.Pixels >= use.LowestMode.Pixels && Bytes(use, mode, colourBits, samples) <= pool)
-            .OrderBy(mode => mode.Pixels).ThenBy(mode => mode.Width)
+        CommonModes.Where(mode => mode.Pixels > use.LowestMode.Pixels).Prepend(use.LowestMode)
+            .Where(mode => Bytes(use, mode, colourBits, samples) <= pool)
             .Select(mode => (Mode?)mode).LastOrDefault();
 }
 

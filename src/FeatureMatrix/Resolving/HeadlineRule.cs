@@ -32,11 +32,11 @@ internal static class HeadlineRule
         return new Headline
         {
             Outcome = label,
-            Route = RouteOf(all, pool.By),
+            Route = RouteOf(all, Leading(pool)),
             Range = label == OutcomeLabel.RunsByOneOf
                 ? pool.Range with { Deciding = pool.DecidingRoute.Union(pool.Range.Deciding).ToList() }
                 : pool.Range,
-            By = NamesAll(label, pool) ? pool.By : Leading(pool),
+            By = NamesAll(pool) ? pool.By : Leading(pool),
         };
     }
 
@@ -55,19 +55,18 @@ internal static class HeadlineRule
         outcome.Losses.Count == 0 ? OutcomeLabel.Works : OutcomeLabel.Loses;
 
     /// <summary>True where no single route stands for the cell: each completion that runs may do so by another.</summary>
-    private static bool NamesAll(OutcomeLabel label, BestRoute.Pool pool) =>
-        label == OutcomeLabel.RunsByOneOf || (pool.Range.CertainlyRuns && !Leading(pool)[0].Range.CertainlyRuns);
+    private static bool NamesAll(BestRoute.Pool pool) => pool.Range.CertainlyRuns && !Leading(pool)[0].Range.CertainlyRuns;
 
     /// <summary>The route that leads: best in its worst completion, then in its best.</summary>
     private static List<RouteFinding> Leading(BestRoute.Pool pool) =>
         pool.By.Order(Comparer<RouteFinding>.Create(RouteFinding.Compare)).Take(1).ToList();
 
     /// <summary>"Wrapper only" judges native routes before policy (rule R14).</summary>
-    private static RouteLabel RouteOf(IReadOnlyList<RouteFinding> all, IReadOnlyList<RouteFinding> by)
+    private static RouteLabel RouteOf(IReadOnlyList<RouteFinding> all, IReadOnlyList<RouteFinding> leading)
     {
-        if (by.Count == 0)
+        if (leading.Count == 0)
             return RouteLabel.None;
-        if (Leads(by).Route.IsNative)
+        if (leading[0].Route.IsNative)
             return RouteLabel.Natively;
         var native = all.Where(finding => finding.Route.IsNative && !finding.Range.CertainlyFails).ToList();
         if (native.Count == 0)
@@ -77,7 +76,5 @@ internal static class HeadlineRule
         return native.Exists(finding => finding.Form.IsPermitted && finding.Range.CertainlyRuns)
             ? RouteLabel.NativeOnlyForced
             : RouteLabel.NativeNotKnown;
-
-        static RouteFinding Leads(IReadOnlyList<RouteFinding> by) => by.Order(Comparer<RouteFinding>.Create(RouteFinding.Compare)).First();
     }
 }

@@ -36,9 +36,7 @@ public sealed record OutcomeRange
     /// An outcome that none of these betters where ungraded losses count as severe; <see cref="Best"/> counts them as cosmetic.
     /// Where the outcomes are not listed it is better than any.
     /// </summary>
-    internal Outcome Mildest => Outcomes.Count > 0 ? Outcomes.Order(Comparer<Outcome>.Create(Outcome.CompareWorst)).First()
-        : CertainlyFails ? Outcome.DoesNotRun
-        : Outcome.Works;
+    internal Outcome Mildest => Outcomes.Order(Comparer<Outcome>.Create(Outcome.CompareWorst)).FirstOrDefault() ?? Outcome.Works;
 
     /// <summary>A range of one outcome.</summary>
     public static OutcomeRange Certain(Outcome outcome) => new() { Best = outcome, Worst = outcome, Outcomes = [outcome] };

@@ -116,6 +116,7 @@ public sealed class Faults_that_brute_force_found
             "bay on heron-16 with late-9x@1.0");
         Assert.Equal(OutcomeLabel.Works, verdict.Headline.Outcome);
         Assert.Equal(["a", "b"], verdict.Headline.By.Select(finding => finding.Route.Renderer.Id).Order(StringComparer.Ordinal));
+        Assert.Empty(verdict.Headline.Deciding);
     }
 
     [Fact] // R13, R14: a route was left out because its best end counts ungraded losses as cosmetic; another outcome of it was better.

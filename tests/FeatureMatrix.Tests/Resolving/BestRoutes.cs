@@ -1,0 +1,51 @@
+using FeatureMatrix.Resolving;
+using FeatureMatrix.Tests.Support;
+
+namespace FeatureMatrix.Tests.Resolving;
+
+/// <summary>The best permitted route in each completion (rule R13). The base is that of RULES.md.</summary>
+public sealed class The_best_route_in_each_completion
+{
+    private static readonly string Base = WorkedExamples.Base("/src/FeatureMatrix/Resolving/RULES.md");
+
+    [Fact]
+    public void Is_certain_although_routes_that_are_never_better_hang_on_more_unknowns_than_can_be_walked()
+    {
+        var verdict = Ask(
+            """
+            titles:
+              bay:
+                name: Bay
+                os: [windows-98se]
+                source: bench
+                renderers:
+                  a: {api: direct3d 6, needs: {severe: [tex-pal8]}}
+                  b: {api: direct3d 6, needs: {severe: [tex-pal8], cosmetic: [tex-dxt1, tex-8888, tex-env-bump, mt-units 2, ps-version 1.1]}}
+                  c: {api: direct3d 6, needs: {severe: [tex-pal8], cosmetic: [vs-version 1.1, stencil-bits 1, aa-multisample 2, vbe-lfb, gl-extension-string 1024]}}
+            facts: [{chip: heron, tex-pal8: no, source: manual}]
+            """);
+        Assert.Equal(["runs, Severe tex-pal8 Missing"], verdict.Overall.Outcomes.Select(outcome => outcome.ToString()));
+        Assert.True(verdict.Overall.IsCertain);
+    }
+
+    [Fact]
+    public void Counts_a_route_with_more_outcomes_than_are_listed()
+    {
+        var verdict = Ask(
+            """
+            titles:
+              bay:
+                name: Bay
+                os: [windows-98se]
+                source: bench
+                renderers:
+                  a: {api: direct3d 6, needs: {severe: [tex-pal8]}}
+                  b: {api: direct3d 6, needs: {severe: [tex-dxt1, tex-8888, tex-env-bump, mt-units 2, ps-version 1.1, vs-version 1.1, stencil-bits 1]}}
+            facts: [{chip: heron, tex-pal8: no, source: manual}]
+            """);
+        Assert.Empty(verdict.Routes.Single(finding => finding.Route.Renderer.Id == "b").Range.Outcomes);
+        Assert.Equal(["runs", "runs, Severe tex-pal8 Missing"], verdict.Overall.Outcomes.Select(outcome => outcome.ToString()));
+    }
+
+    private static Verdict Ask(string world) => ResolverQuestion.Ask(Worlds.Load(Base, world), "bay on heron-16 with heron-9x@2.0");
+}
