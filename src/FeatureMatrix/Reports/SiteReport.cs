@@ -1,5 +1,6 @@
 using System.Globalization;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Editions;
 using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Reports.Wording;
 
@@ -39,6 +40,8 @@ public sealed class SiteReport
         var weighing = new Weighing(decisions);
         Compare = CompareIndex.Of(weighing);
         Plan = PlanReport.Of(weighing).ToReport();
+        History = edition.History;
+        Editions = History.ToReport();
         Overview = OverviewReport.Of(this);
     }
 
@@ -110,6 +113,15 @@ public sealed class SiteReport
 
     /// <summary>The fewest cards and installs for the library's must-haves.</summary>
     public DecisionReport Plan { get; }
+
+    /// <summary>The editions so far, and what changed between them.</summary>
+    public DecisionReport Editions { get; }
+
+    /// <summary>True where at least one edition has a name and a date, so that there is a feed.</summary>
+    public bool HasFeed => History.Editions.Count > 0;
+
+    /// <summary>The editions behind it.</summary>
+    internal EditionHistory History { get; }
 
     /// <summary>Who says what the collection says.</summary>
     public SourcesReport Sources { get; }

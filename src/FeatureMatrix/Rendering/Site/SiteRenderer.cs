@@ -1,4 +1,5 @@
 using FeatureMatrix.Pictures;
+using FeatureMatrix.Rendering.Editions;
 using FeatureMatrix.Reports;
 using Scriban.Runtime;
 
@@ -80,6 +81,9 @@ public sealed class SiteRenderer
         Page("bench-runs.html", "bench-runs", "bench", bench.SeriesTable.Title, bench, bench.SeriesTable, bench.LadderTable, bench.ScoreTable);
         Page("plan.html", "report", "plan", _edition.Plan.Title, _edition.Plan, [.. _edition.Plan.Tables]);
         Page("sources.html", "sources", "sources", "Sources and grades", null, _edition.Sources.ToTable());
+        Page("editions.html", "report", "about", _edition.Editions.Title, _edition.Editions, [.. _edition.Editions.Tables]);
+        if (EditionFeed.Of(_edition.History, _edition.Name, "editions.html") is { } feed)
+            _files.Add(feed);
         Page("about.html", "about", "about", "About this edition", null);
     }
 
