@@ -16,6 +16,9 @@ public sealed record Correction(string About, string Before, string Now);
 /// <summary>What changed from one edition to the next, and what caused it.</summary>
 public sealed record EditionDifference
 {
+    /// <summary>A table shows no more causes of one change.</summary>
+    private const int MostCauses = 4;
+
     private EditionDifference(EditionState before, EditionState now)
     {
         Before = before;
@@ -83,11 +86,15 @@ public sealed record EditionDifference
         [
             new Table(
                 $"Verdicts that changed from {Before.CalledBy} to {Now.CalledBy}", "", [new("Title"), new("Card"), new("Before"), new("Now"), new("Because")],
-                [.. Cells.Select(cell => (IReadOnlyList<TableCell>)[new(cell.Title), new(cell.Card), new(cell.Before), new(cell.Now), new(string.Join("; ", cell.Because))])]),
+                [.. Cells.Select(cell => (IReadOnlyList<TableCell>)[new(cell.Title), new(cell.Card), new(cell.Before), new(cell.Now), new(Shown(cell.Because))])]),
             new Table(
                 $"Corrections from {Before.CalledBy} to {Now.CalledBy}", "", [new("About"), new("Before"), new("Now")],
                 [.. Corrections.Select(one => (IReadOnlyList<TableCell>)[new(one.About), new(one.Before), new(one.Now)])]),
         ]);
+
+    private static string Shown(IReadOnlyList<string> causes) => causes.Count <= MostCauses
+        ? string.Join("; ", causes)
+        : $"{string.Join("; ", causes.Take(MostCauses))}; and {Names.Count(causes.Count - MostCauses, "more statement")}";
 
     private static Dictionary<string, SortedSet<string>> Said(EditionState state) =>
         state.Cells.SelectMany(cell => cell.RestsOn).Distinct().GroupBy(statement => statement.About, StringComparer.Ordinal)
