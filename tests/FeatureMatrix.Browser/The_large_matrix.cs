@@ -107,7 +107,12 @@ public sealed class The_large_matrix(Site site, ITestOutputHelper output) : ICla
             Columns = Enumerable.Range(0, Setups).Select(i => drawn.Columns[0] with { CardId = $"card-{i / 10}", SetupId = $"setup{i % 10}", Name = $"Card {i / 10}", Below = $"Driver {i % 10}" }).ToList(),
             Rows = Enumerable.Range(0, Titles).Select(i => drawn.Rows[0] with
             {
-                Id = $"title-{i}", Name = $"Title {i}", Year = $"{1995 + (i % 10)}", Engine = $"Engine {i % 30}", Genre = "", Weight = i % 5,
+                Id = $"title-{i}",
+                Name = $"Title {i}",
+                Year = $"{1995 + (i % 10)}",
+                Engine = $"Engine {i % 30}",
+                Genre = "",
+                Weight = i % 5,
                 Tiles = Enumerable.Range(0, Setups).Select(_ => tiles[random.Next(tiles.Count)]).ToList(),
             }).ToList(),
             Features = Enumerable.Range(0, 40).Select(i => new Choosable($"feature-{i}", $"Feature {i}")).ToList(),
