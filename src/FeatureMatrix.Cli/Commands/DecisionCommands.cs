@@ -1,7 +1,6 @@
 using System.CommandLine;
 using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Model;
-using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Wording;
 
@@ -70,7 +69,7 @@ internal static class DecisionCommands
             if (parsed.GetValue(sheet) is { } path)
             {
                 var worksheet = report.ToWorksheet(Path.GetFileNameWithoutExtension(path));
-                File.WriteAllBytes(path, BenchWorksheetWriter.Write(worksheet));
+                WorksheetCommand.WriteNew(path, worksheet);
                 terminal.Tell($"{Names.Count(worksheet.Tasks.Count, "test")} in {path}. Fill it in and say: import worksheet {path}");
             }
 

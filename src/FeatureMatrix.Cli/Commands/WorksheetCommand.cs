@@ -28,12 +28,18 @@ internal static class WorksheetCommand
                 : session.Catalog.Cards;
             var worksheet = BenchWorksheet.Of(parsed.GetValue(name)!, session.Decisions, chosen, session.Decisions.Titles, parsed.GetValue(open));
             var path = parsed.GetValue(output)!;
-            if (File.Exists(path))
-                throw new UsageException($"{path} exists already and may hold answers. Import it and move it away, or name another file with --out.");
-            AtomicFile.Write(path, BenchWorksheetWriter.Write(worksheet));
+            WriteNew(path, worksheet);
             terminal.Print($"{worksheet.Tasks.Count.ToString(CultureInfo.InvariantCulture)} tests in {path}. Fill it in and say: import worksheet {path}\n");
             return ExitCode.Fine;
         });
         return command;
+    }
+
+    /// <summary>Writes a worksheet where nothing stands yet: one that is there may have been filled in.</summary>
+    public static void WriteNew(string path, BenchWorksheet worksheet)
+    {
+        if (File.Exists(path))
+            throw new UsageException($"{path} exists already and may hold answers. Import it and move it away, or name another file.");
+        AtomicFile.Write(path, BenchWorksheetWriter.Write(worksheet));
     }
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json;
 using FeatureMatrix.Cli;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Rendering.Site;
@@ -66,8 +67,13 @@ public sealed class Names_of_files : IDisposable
     {
         // The second table of 'dune' and the first of 'dune-2' once had one name, so that one page offered the other's table.
         var world = SmallEdition.Site(SmallEdition.With("", text => text.Replace("delta", "dune-2", StringComparison.Ordinal)));
-        var tables = world.Where(file => file.Path.StartsWith("tables/cards-dune", StringComparison.Ordinal) && file.Path.EndsWith(".csv", StringComparison.Ordinal)).Select(file => file.Path);
-        Assert.Equal(["tables/cards-dune-2.csv", "tables/cards-dune-2_2.csv", "tables/cards-dune-2_3.csv", "tables/cards-dune.csv", "tables/cards-dune_2.csv", "tables/cards-dune_3.csv"], tables.Order(StringComparer.Ordinal));
+        var tables = world.Where(file => file.Path is "tables/cards-dune.js" or "tables/cards-dune-2.js").SelectMany(file =>
+        {
+            var script = Encoding.UTF8.GetString(file.Bytes);
+            using var json = JsonDocument.Parse(script["featureMatrixTables(".Length..^");\n".Length]);
+            return json.RootElement.EnumerateObject().Select(table => table.Name).ToList();
+        });
+        Assert.Equal(["cards-dune", "cards-dune-2", "cards-dune-2_2", "cards-dune-2_3", "cards-dune_2", "cards-dune_3"], tables.Order(StringComparer.Ordinal));
     }
 
     [Theory]
@@ -137,7 +143,7 @@ public sealed class Names_of_files : IDisposable
         using var bench = new ImportBench();
         var filled = bench.Write("worksheet.xlsx", "filled"u8.ToArray());
         Assert.Equal(ExitCode.Usage, bench.Run("worksheet --out", filled));
-        Assert.Equal($"{filled} exists already and may hold answers. Import it and move it away, or name another file with --out.\n", bench.Told);
+        Assert.Equal($"{filled} exists already and may hold answers. Import it and move it away, or name another file.\n", bench.Told);
         Assert.Equal("filled", File.ReadAllText(filled));
     }
 
