@@ -12,10 +12,15 @@ internal sealed class SmallestSet
     /// <summary>More questions at once than this are not looked for.</summary>
     public const int Most = 3;
 
-    private const int MostSettlings = 20_000;
+    /// <summary>
+    /// How much work the search may take, counted in branches times stakes: what it costs to put one group together again after an answer.
+    /// Past it the search ends and says that it is not exact.
+    /// </summary>
+    private const int MostWork = 50_000;
+
     private const int MostKept = 400;
     private readonly CardComparison _comparison;
-    private int _settlings;
+    private int _work;
 
     private SmallestSet(CardComparison comparison) => _comparison = comparison;
 
@@ -32,7 +37,7 @@ internal sealed class SmallestSet
         }
 
         var found = together.SelectMany(list => list).FirstOrDefault(one => CardComparison.WinnersIn(one.Tally).Distinct().Count() == 1);
-        return (found?.Unknowns ?? [], search._settlings < MostSettlings && comparison.IsExact);
+        return (found?.Unknowns ?? [], search._work < MostWork && comparison.IsExact);
     }
 
     private sealed record Answered(IReadOnlyList<UnknownFact> Unknowns, Tally Tally);
@@ -53,16 +58,20 @@ internal sealed class SmallestSet
             {
                 foreach (var state in NextTest.StatesOf(stakes, unknowns[i]))
                 {
-                    if (_settlings++ >= MostSettlings)
+                    if (_work >= MostWork)
                         return;
                     var left = stakes.Select(stake => stake with { Prospect = stake.Prospect.Settle(unknowns[i], state) }).ToList();
-                    var tally = SharedGroup.Of(left).Select(part => Tally.Of(part, _comparison.Scale, _comparison.Policy)).Aggregate(Tally.Zero, (one, other) => one.And(other));
+                    var parts = SharedGroup.Of(left);
+                    _work += 1 + parts.Sum(WorkOf);
+                    var tally = parts.Select(part => Tally.Of(part, _comparison.Scale, _comparison.Policy)).Aggregate(Tally.Zero, (one, other) => one.And(other));
                     found[answered.Count + 1].Add(new Answered([.. answered, unknowns[i]], tally));
                     Answer(unknowns, i + 1, left, [.. answered, unknowns[i]]);
                 }
             }
         }
     }
+
+    private static int WorkOf(SharedGroup group) => (group.IsExact ? group.Branches.Count : SharedGroup.BranchLimit) * group.Stakes.Count;
 
     /// <summary>Without those that leave everything open that another leaves open, and more.</summary>
     private List<Answered> Sharpest(IEnumerable<Answered> several)
@@ -74,7 +83,7 @@ internal sealed class SmallestSet
                 continue;
             kept.RemoveAll(other => other.Tally.Contains(one.Tally));
             if (kept.Count == MostKept)
-                _settlings = MostSettlings;
+                _work = MostWork;
             else
                 kept.Add(one);
         }
