@@ -50,8 +50,12 @@ internal static class PublishCommand
             if ((long)session.Decisions.Titles.Count * session.Catalog.Cards.Count > MostCells)
                 throw new UsageException($"{session.Decisions.Titles.Count} titles on {session.Catalog.Cards.Count} cards are more than the 250,000 cells that one edition holds. Publish a library of fewer titles with --library.");
             progress.Step("Resolving.");
-            var now = EditionState.Of(session.Decisions, ProgramVersion.Text, parsed.GetValue(edition) ?? "", day, parsed.GetValue(note) ?? "");
-            var history = now.Name.Length > 0 ? new EditionHistory([.. shelf.All(), now]) : new EditionHistory(shelf.All(), now);
+            var earlier = shelf.All();
+            var kept = parsed.GetValue(edition) is { } called
+                ? EditionState.Of(session.Decisions, ProgramVersion.Text, called, day, parsed.GetValue(note) ?? "")
+                : null;
+            var history = kept is not null ? new EditionHistory([.. earlier, kept])
+                : new EditionHistory(earlier, earlier.Count > 0 ? EditionState.Of(session.Decisions, ProgramVersion.Text) : null);
             var whole = EditionReport.Of(session.Decisions, day, history);
             progress.Step("Drawing pages and pictures.");
             var site = SiteReport.Of(whole);
@@ -75,8 +79,8 @@ internal static class PublishCommand
             progress.Step($"Writing {files.Count.ToString(CultureInfo.InvariantCulture)} files.");
             if (new OutputFolder(target).Replace(files) is { } remark)
                 terminal.Tell(remark);
-            if (now.Name.Length > 0)
-                shelf.Keep(now);
+            if (kept is not null)
+                shelf.Keep(kept);
             PictureCache.Tidy();
             terminal.Print($"Published {site.Name}: {site.Overview.CountText}.\nOpen {Path.Combine(target, "index.html")} in a browser, or {Path.Combine(target, WorkbookName)} in a spreadsheet.\n");
             return ExitCode.Fine;

@@ -69,16 +69,21 @@ public static class CollectionFolder
         var known = files.Find(file => file.Path == prefix + BaseFolders.File);
         if (known is { Layer: > 0 })
             return;
-        // A folder inside the collection was read as a part of it.
         if (known is null)
             ReadFolder(folder, prefix, layer, files, faults);
-        for (var i = 0; known is not null && i < files.Count; i++)
+        else
+            MoveTo(layer, prefix, files);
+        ReadBases(folder, above, layer + 1, top, files, faults);
+    }
+
+    /// <summary>Moves the files of a folder inside the collection, which were read as a part of it, to the layer of their own collection.</summary>
+    private static void MoveTo(int layer, string prefix, List<SourceText> files)
+    {
+        for (var i = 0; i < files.Count; i++)
         {
             if (files[i].Path.StartsWith(prefix, StringComparison.Ordinal))
                 files[i] = files[i] with { Layer = layer };
         }
-
-        ReadBases(folder, above, layer + 1, top, files, faults);
     }
 
     private static string PrefixOf(string top, string folder) =>

@@ -17,7 +17,7 @@ internal static class CareDisagreements
             {
                 var verdict = decisions.On(title, card);
                 var explain = $"explain {title.Id} {card.Id}";
-                foreach (var item in verdict.Routes.SelectMany(finding => Answers(finding.Form)).Select(answer => Conflict(answer, explain)).OfType<CareItem>()
+                foreach (var item in verdict.Routes.SelectMany(finding => finding.Form.Answers).Select(answer => Conflict(answer, explain)).OfType<CareItem>()
                     .Concat(verdict.Contradictions.Select(one => Contradiction(one, title, explain))))
                 {
                     if (said.Add($"{item.Kind} {item.Text}"))
@@ -31,9 +31,6 @@ internal static class CareDisagreements
     public static IEnumerable<CareItem> WithShared(IEnumerable<HiddenKey> hidden) => hidden.Select(one => new CareItem(
         "said otherwise here", one.About, $"Its '{one.Key}' counts as at {CareGaps.Place(one.Origin)}, not as at {CareGaps.Place(one.Below)}.",
         "To have both weighed by grade, write it under 'facts' instead."));
-
-    private static IEnumerable<Answer> Answers(RouteForm form) => form.Gates.Select(gate => gate.Answer)
-        .Concat(form.Needs.SelectMany(need => need.Choices).Select(choice => choice.Answer));
 
     private static CareItem? Conflict(Answer answer, string explain) => answer.Reason switch
     {

@@ -160,4 +160,7 @@ public sealed record RouteForm
 
     /// <summary>The first gate that is certainly shut: the one reason that kills the route; null where none is.</summary>
     public Gate? ShutGate => Gates.FirstOrDefault(gate => gate.IsShut);
+
+    /// <summary>Every answer that was asked for on the way: of the gates, then of the needs' alternatives.</summary>
+    public IEnumerable<Answer> Answers => Gates.Select(gate => gate.Answer).Concat(Needs.SelectMany(need => need.Choices).Select(choice => choice.Answer));
 }

@@ -14,7 +14,7 @@ internal static class VerdictStatements
             .Concat(verdict.Setups.Where(setup => setup.Install != Install.Unrecorded).Select(Of))
             .Concat(verdict.Title.Renderers.SelectMany(Of))
             .Concat(verdict.Routes.Select(finding => finding.Route.Wrapper).OfType<WrapperVersion>().Select(Of))
-            .Concat(verdict.Routes.SelectMany(finding => Answers(finding.Form)).SelectMany(Of))
+            .Concat(verdict.Routes.SelectMany(finding => finding.Form.Answers).SelectMany(WithInferred).SelectMany(Of))
             .Concat(verdict.Routes.SelectMany(finding => finding.Form.Observations).Select(Of))
             .Distinct()
             .OrderBy(statement => statement.About, StringComparer.Ordinal).ThenBy(statement => statement.Says, StringComparer.Ordinal),
@@ -43,9 +43,7 @@ internal static class VerdictStatements
 
     private static Statement Of(WrapperVersion wrapper) => new($"{Names.Of(wrapper)}:", $"on record ({FactWording.Evidence(wrapper.Evidence)})");
 
-    private static IEnumerable<Answer> Answers(RouteForm form) => form.Gates.Select(gate => gate.Answer)
-        .Concat(form.Needs.SelectMany(need => need.Choices).Select(choice => choice.Answer))
-        .SelectMany(answer => answer.Inferred is { } inferred ? new[] { answer, inferred } : [answer]);
+    private static IEnumerable<Answer> WithInferred(Answer answer) => answer.Inferred is { } inferred ? [answer, inferred] : [answer];
 
     private static IEnumerable<Statement> Of(Answer answer) => answer.Facts.Concat(answer.Losing).Select(Of).Concat(answer.Observations.Select(Of));
 
