@@ -71,6 +71,20 @@ public sealed record NextTestReport(Weighing Weighing, CardComparison Picture, C
         $"What to test next: {Comparison.First.Name} or {Comparison.Second.Name}", Headline, Weighing.PolicyText, Steps.Count == 0 ? [] : SwapCautions,
         Steps.Count == 0 ? [] : [StepTable()]);
 
+    /// <summary>The whole report as one table. Where nothing is left to ask its only row says so.</summary>
+    public Table ToTable()
+    {
+        var (report, table) = (ToReport(), StepTable());
+        return table with
+        {
+            Title = report.Title,
+            Note = string.Join('\n', [report.Headline, .. Steps.Count == 0 ? [] : new[] { table.Note }, report.PolicyText, .. report.Cautions]),
+            Rows = Steps.Count == 0 ? [[new TableCell(NoQuestion), .. table.Columns.Skip(1).Select(_ => TableCell.Empty)]] : table.Rows,
+        };
+    }
+
+    private string NoQuestion => Comparison.Winner == Winner.Undecided ? "no single answer would change it" : "nothing left to ask";
+
     private string FirstStep(string names)
     {
         if (Next.SmallestSet.Count == 0)

@@ -45,8 +45,8 @@ internal sealed class AnyTwoSheet
     private void Head(IXLWorksheet overview)
     {
         Look.Title(Book.Text(_sheet.Cell(1, 1), "Any two cards"));
-        Book.Text(_sheet.Cell(2, 1), "Choose two cards from the lists. Scores here are those of each card alone; the command 'compare' and the sheet Compare also join "
-            + "what is not known of both, so that they may decide where this sheet does not. Must-haves are not looked at.");
+        Book.Text(_sheet.Cell(2, 1), "Choose two cards from the lists. Each card is weighed by itself here, and must-haves are not looked at. Where both wait for the same unknown fact, "
+            + "the range below is wider than it is: what this sheet decides is decided, but 'undecided' and 'open' may be decided by the command 'compare' and on the site's page of the two, which join what both share.");
         Choice(FirstRow, "First card", _chosen.First, overview);
         Choice(FirstRow + 1, "Second card", _chosen.Second, overview);
         var (first, second) = (Score(_chosen.First), Score(_chosen.Second));
@@ -151,6 +151,9 @@ internal sealed class AnyTwoSheet
         Look.Heading(_sheet.Range(HeadingRow, 1, HeadingRow, Headings.Length));
         if (last > HeadingRow)
             Look.Body(_sheet.Range(HeadingRow + 1, 1, last, Headings.Length));
+        Look.Figures(_sheet.Range(HeadingRow, 1, last, 1));
+        Look.Figures(_sheet.Range(HeadingRow, 3, last, 3));
+        Look.Figures(_sheet.Range(HeadingRow, 6, last, 9));
         _book.FitRows(_sheet, HeadingRow, last, Headings.Length);
         _sheet.SheetView.FreezeRows(HeadingRow);
         _book.PrepareForPrint(_sheet, HeadingRow);

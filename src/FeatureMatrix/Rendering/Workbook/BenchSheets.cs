@@ -129,7 +129,7 @@ internal sealed class BenchSheets
             if (value is { } number)
                 _book.Formula(cell, formula, number, "0.0#");
             else
-                _book.Formula(cell, formula, NotKnown).Style.NumberFormat.Format = "0.0#";
+                _book.Formula(cell, formula, NotKnown).Style.NumberFormat.Format = "0.0#" + Look.AfterFigures;
         }
     }
 

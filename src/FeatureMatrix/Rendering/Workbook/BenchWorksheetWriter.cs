@@ -148,6 +148,6 @@ public static class BenchWorksheetWriter
         if (rows > 0)
             Look.Body(sheet.Range(2, 1, rows + 1, columns.Count));
         sheet.SheetView.Freeze(1, 1);
-        book.PrepareForPrint(sheet, 1, 1, fitWidth: false);
+        book.PrepareForPrint(sheet, 1, 1);
     }
 }

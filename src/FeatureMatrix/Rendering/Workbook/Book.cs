@@ -42,7 +42,7 @@ internal sealed class Book : IDisposable
     public static IXLCell Number(IXLCell cell, double number, string format = "0.##")
     {
         cell.SetValue(number);
-        cell.Style.NumberFormat.Format = format;
+        cell.Style.NumberFormat.Format = format + Look.AfterFigures;
         return cell;
     }
 
@@ -50,7 +50,7 @@ internal sealed class Book : IDisposable
     public IXLCell Formula(IXLCell cell, string formula, double value, string format = "0.00")
     {
         cell.FormulaA1 = formula;
-        cell.Style.NumberFormat.Format = format;
+        cell.Style.NumberFormat.Format = format + Look.AfterFigures;
         _values[(cell.Worksheet.Name, cell.Address.ToString()!)] = new FormulaValue(value, null);
         return cell;
     }
@@ -87,14 +87,13 @@ internal sealed class Book : IDisposable
     public static void Width(IXLWorksheet sheet, int column, IEnumerable<string> texts, double least = 8, double most = 46) =>
         sheet.Column(column).Width = Math.Clamp(texts.Select(text => text.Length).DefaultIfEmpty(0).Max() + 2, least, most);
 
-    /// <summary>Page set-up that every sheet shares: landscape, one page wide, headings repeated, page numbers.</summary>
-    public void PrepareForPrint(IXLWorksheet sheet, int headingRows, int headingColumns = 0, bool fitWidth = true)
+    /// <summary>Page set-up that every sheet shares: landscape, as few pages wide as can be read, headings repeated, page numbers.</summary>
+    public void PrepareForPrint(IXLWorksheet sheet, int headingRows, int headingColumns = 0)
     {
         sheet.PageSetup.PageOrientation = XLPageOrientation.Landscape;
         sheet.PageSetup.PaperSize = XLPaperSize.A4Paper;
         sheet.PageSetup.Margins.SetLeft(0.4).SetRight(0.4).SetTop(0.5).SetBottom(0.6);
-        if (fitWidth)
-            sheet.PageSetup.FitToPages(1, 0);
+        sheet.PageSetup.FitToPages(PagesAcross(sheet), 0);
         sheet.PageSetup.Footer.Left.AddText(sheet.Name.Replace("&", "&&", StringComparison.Ordinal));
         sheet.PageSetup.Footer.Right.AddText(XLHFPredefinedText.PageNumber);
         sheet.PageSetup.Footer.Right.AddText(" / ");
@@ -102,6 +101,15 @@ internal sealed class Book : IDisposable
         if (sheet.RangeUsed() is { } used)
             sheet.PageSetup.PrintAreas.Add(used.RangeAddress.ToString());
         PrintTitles[sheet.Name] = (headingRows, headingColumns);
+    }
+
+    /// <summary>A sheet with too many columns to be read on one page goes over several, its first columns on each.</summary>
+    private static int PagesAcross(IXLWorksheet sheet)
+    {
+        // Characters that a landscape page of A4 holds at about three quarters of their size.
+        const double readable = 180;
+        var columns = sheet.LastColumnUsed()?.ColumnNumber() ?? 1;
+        return Math.Max(1, (int)Math.Round(Enumerable.Range(1, columns).Sum(column => sheet.Column(column).Width) / readable));
     }
 
     /// <summary>Makes rows as high as their wrapped texts need, without measuring fonts; ClosedXML cannot, and LibreOffice does not.</summary>

@@ -12,20 +12,36 @@ namespace FeatureMatrix.Rendering.Workbook;
 /// </summary>
 internal static class CompareSheet
 {
+    /// <summary>More comparisons than these are not made in search of an open question.</summary>
+    private const int MostTried = 6;
+
     private const int VerdictRow = 5;
     private const int HeadingRow = 18;
 
     /// <summary>The pair to show: the card that certainly covers most, and the best one with another chip. Null where there are no two.</summary>
     public static CompareReport? Pair(EditionReport edition)
     {
-        var worth = Worth.Of(edition.Decisions.Policy);
-        var ranked = edition.Cards
-            .OrderByDescending(card => card.Cells.Sum(cell => edition.Decisions.WeightOf(cell.Title) * worth.Least(cell.Verdict.Overall.Worst)))
-            .Select(card => card.Card).ToList();
+        var ranked = Ranked(edition);
         if (ranked.Count < 2)
             return null;
         var second = ranked.Skip(1).FirstOrDefault(card => card.Chip != ranked[0].Chip) ?? ranked[1];
         return CompareReport.Of(new Weighing(edition.Decisions), ranked[0], second);
+    }
+
+    /// <summary>What to ask next: between the best card and the first of the next ones that it is undecided with; else of the pair that is shown.</summary>
+    public static NextTestReport QuestionsOf(EditionReport edition, CompareReport shown)
+    {
+        var first = shown.Picture.First;
+        var open = Ranked(edition).Skip(1).Take(MostTried).FirstOrDefault(card => CompareReport.Of(shown.Weighing, first, card).Picture.Winner == Winner.Undecided);
+        return NextTestReport.Of(shown.Weighing, first, open ?? shown.Picture.Second);
+    }
+
+    private static List<Card> Ranked(EditionReport edition)
+    {
+        var worth = Worth.Of(edition.Decisions.Policy);
+        return [.. edition.Cards
+            .OrderByDescending(card => card.Cells.Sum(cell => edition.Decisions.WeightOf(cell.Title) * worth.Least(cell.Verdict.Overall.Worst)))
+            .Select(card => card.Card)];
     }
 
     /// <summary>Adds the sheet.</summary>
@@ -106,6 +122,8 @@ internal static class CompareSheet
         Look.Heading(sheet.Range(HeadingRow, 1, HeadingRow, StandingRows.Headings.Count));
         if (last > HeadingRow)
             Look.Body(sheet.Range(HeadingRow + 1, 1, last, StandingRows.Headings.Count));
+        Look.Figures(sheet.Range(HeadingRow, 1, last, 2));
+        Look.Figures(sheet.Range(HeadingRow, 5, last, StandingRows.Headings.Count));
         book.FitRows(sheet, HeadingRow, last, StandingRows.Headings.Count);
         book.PrepareForPrint(sheet, 1);
     }

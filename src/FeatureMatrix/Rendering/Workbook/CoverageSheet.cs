@@ -58,14 +58,17 @@ internal static class CoverageSheet
         }
     }
 
+    // LibreOffice shows a heading with a link in one line; those of setups have none and wrap.
+    private static double WidthFor(string heading) => heading.Length <= 28 ? Math.Max(20, (heading.Length * 1.15) + 2) : 20;
+
     private static void Finish(Book book, IXLWorksheet sheet, CoverageReport report)
     {
         var (lastRow, lastColumn) = (HeadingRow + report.Rows.Count, FirstCardColumn - 1 + report.Columns.Count);
         sheet.Column(1).Width = 5;
         Book.Width(sheet, 2, report.Rows.Select(row => row.Title.Name), most: 32);
         sheet.Column(3).Width = 9;
-        if (report.Columns.Count > 0)
-            sheet.Columns(FirstCardColumn, lastColumn).Width = 20;
+        for (var column = 0; column < report.Columns.Count; column++)
+            sheet.Column(FirstCardColumn + column).Width = WidthFor(report.Columns[column].Heading);
         Look.Note(sheet.Range(2, 1, 2, Math.Max(3, Math.Min(lastColumn, 8))));
         book.FitRows(sheet, HeadingRow, lastRow, lastColumn);
         Look.Heading(sheet.Range(HeadingRow, 1, HeadingRow, lastColumn));
@@ -76,6 +79,8 @@ internal static class CoverageSheet
             sheet.Range(HeadingRow + 1, 3, lastRow, 3).SetDataValidation().Decimal.EqualOrGreaterThan(0);
         }
 
+        Look.Figures(sheet.Range(HeadingRow, 1, lastRow, 1));
+        Look.Figures(sheet.Range(HeadingRow, 3, lastRow, 3));
         for (var row = 0; row < report.Rows.Count; row++)
         {
             for (var column = 0; column < report.Columns.Count; column++)
@@ -83,6 +88,6 @@ internal static class CoverageSheet
         }
 
         sheet.SheetView.Freeze(HeadingRow, 3);
-        book.PrepareForPrint(sheet, HeadingRow, 3, fitWidth: report.Columns.Count <= 8);
+        book.PrepareForPrint(sheet, HeadingRow, 3);
     }
 }

@@ -70,6 +70,9 @@ internal sealed class OutcomeSheet
             _sheet.Range(HeadingRow, 1, _lastRow, Headings.Length).SetAutoFilter();
         }
 
+        Look.Figures(_sheet.Range(HeadingRow, 1, _lastRow, 1));
+        Look.Figures(_sheet.Range(HeadingRow, 3, _lastRow, 3));
+        Look.Figures(_sheet.Range(HeadingRow, 6, _lastRow, Headings.Length));
         _sheet.SheetView.Freeze(HeadingRow, 4);
         book.FitRows(_sheet, HeadingRow, _lastRow, Headings.Length);
         book.PrepareForPrint(_sheet, HeadingRow);

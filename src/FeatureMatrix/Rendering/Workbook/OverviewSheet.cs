@@ -96,6 +96,8 @@ internal static class OverviewSheet
         Look.Heading(sheet.Range(HeadingRow, 1, HeadingRow, columns));
         if (edition.Cards.Count > 0)
             Look.Body(sheet.Range(HeadingRow + 1, 1, lastRow, columns));
+        Look.Figures(sheet.Range(HeadingRow, 1, lastRow, 1));
+        Look.Figures(sheet.Range(HeadingRow, FirstCountColumn, lastRow, columns));
         book.FitRows(sheet, HeadingRow, lastRow, columns);
         sheet.SheetView.Freeze(HeadingRow, 2);
     }

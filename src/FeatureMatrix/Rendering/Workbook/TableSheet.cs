@@ -51,6 +51,12 @@ internal static class TableSheet
             sheet.Range(HeadingRow, 1, HeadingRow + table.Rows.Count, columns).SetAutoFilter();
         }
 
+        for (var column = 0; column < columns; column++)
+        {
+            if (table.Columns[column].IsNumber)
+                Look.Figures(sheet.Range(HeadingRow, column + 1, HeadingRow + table.Rows.Count, column + 1));
+        }
+
         book.FitRows(sheet, HeadingRow, HeadingRow + table.Rows.Count, columns);
         sheet.SheetView.Freeze(HeadingRow, Math.Min(frozenColumns, columns));
         book.PrepareForPrint(sheet, HeadingRow, frozenColumns);

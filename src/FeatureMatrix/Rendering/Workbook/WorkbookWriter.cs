@@ -35,7 +35,7 @@ public static class WorkbookWriter
         if (pair is not null)
         {
             CompareSheet.Add(book, pair, CoverageSheet.Weights(coverage, edition.ByCard), CoverageSheet.Numbers(coverage, edition.ByCard), edition.ByCard);
-            NextTests(book, pair);
+            TableSheet.Add(book, "Next tests", CompareSheet.QuestionsOf(edition, pair).ToTable(), 2);
         }
 
         TableSheet.Add(book, "Wrappers", edition.Wrappers.ToTable());
@@ -53,16 +53,6 @@ public static class WorkbookWriter
         LinkHeadings(coverage, cards);
         WhySheet.Add(book, edition.ByCard, coverage, cards);
         return Finished(book);
-    }
-
-    private static void NextTests(Book book, CompareReport pair)
-    {
-        var report = NextTestReport.Of(pair.Weighing, pair.Picture.First, pair.Picture.Second).ToReport();
-        foreach (var table in report.Tables)
-        {
-            TableSheet.Add(
-                book, "Next tests", table with { Title = report.Title, Note = string.Join('\n', [report.Headline, table.Note, report.PolicyText, .. report.Cautions]) }, 2);
-        }
     }
 
     private static IXLWorksheet CardSheet(Book book, CardReport card, IXLWorksheet overview)

@@ -92,6 +92,18 @@ public sealed class Any_workbook(LodenSluice bench) : IClassFixture<LodenSluice>
     }
 
     [Fact]
+    public void Asks_what_would_decide_and_says_where_nothing_is_left_to_ask()
+    {
+        var decided = Editions.Saved(Editions.Of(Editions.TwoCards));
+        var open = Editions.Saved(Editions.Of(Editions.TwoCards.Replace("fog-table: no, stencil-bits", "stencil-bits", StringComparison.Ordinal)));
+
+        Assert.StartsWith("Nothing to test: Dune and Delta are decided", decided["Next tests", "A2"], StringComparison.Ordinal);
+        Assert.Equal(["nothing left to ask", ""], [decided["Next tests", "A5"], decided["Next tests", "A6"]]);
+        Assert.Equal("What to test next: Dune or Delta", open["Next tests", "A1"]);
+        Assert.StartsWith("Does Silt supply table fog under Direct3D with Sil", open["Next tests", "C5"], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Links_only_to_places_that_exist()
     {
         var saved = Editions.Saved(Editions.Of(bench.Catalog, null));
