@@ -8,9 +8,6 @@ namespace FeatureMatrix.Resolving;
 /// </summary>
 internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observations)
 {
-    private static readonly string[] PaletteFeatures = ["tex-pal8"];
-    private static readonly string[] CompressionFeatures = ["tex-dxt1"];
-
     /// <summary>Builds the form of one route.</summary>
     public RouteForm Build(Route route, Terms terms)
     {
@@ -23,7 +20,7 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
             Forbidden = terms.Forbids(route),
             Gates = Gates(route, draw, textures),
             Needs = renderer.Needs.Where(need => MayApply(need, draw))
-                .Select(need => Term(need, route, terms.Preset, textures)).ToList(),
+                .Select(need => Term(need, route, terms.Preset, draw)).ToList(),
             Draw = draw,
             Textures = textures,
         };
@@ -149,43 +146,74 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
     /// <summary>The texture preset that the card holds beside the frame buffer (rule R11).</summary>
     public TextureFit Textures(Route route, DrawMode draw)
     {
-        var use = route.Renderer.Memory;
-        var palettes = Keeps(PaletteFeatures, TextureFormat.Paletted8);
-        var compression = Keeps(CompressionFeatures, TextureFormat.Compressed4, TextureFormat.Compressed8);
+        var (palettes, compression) = (KeepsPalettes(route), KeepsCompression(route));
         return TextureFit.Of(
-            use, route.Setup.Card.Memory, draw, new TextureStorage(palettes.Certainly, compression.Certainly, draw.Depth),
-            new TextureStorage(palettes.Perhaps, compression.Perhaps, draw.Depth));
-
-        // An emulated format is expanded somewhere: its size is that of the expansion.
-        (bool Certainly, bool Perhaps) Keeps(string[] ids, params TextureFormat[] formats)
-        {
-            if (!use.Presets.Any(preset => formats.Contains(preset.Format)))
-                return (true, true);
-            var answers = supply.Features(ids).Select(feature => Supplied(feature.At(1), route)).ToList();
-            return (answers.TrueForAll(answer => answer.Support == Support.Yes), answers.TrueForAll(answer => answer.States.Contains(Support.Yes)));
-        }
+            route.Renderer.Memory, route.Setup.Card.Memory, draw,
+            new TextureStorage(palettes is null or { Support: Support.Yes }, compression is null or { Support: Support.Yes }, draw.Depth),
+            new TextureStorage(palettes?.States.Contains(Support.Yes) != false, compression?.States.Contains(Support.Yes) != false, draw.Depth));
     }
+
+    /// <summary>
+    /// Whether the route keeps a format as it is; null where no preset of the renderer has it. An emulated format is expanded somewhere, and
+    /// takes the room of the expansion.
+    /// </summary>
+    private Answer? Keeps(string id, Route route, params ReadOnlySpan<TextureFormat> formats)
+    {
+        foreach (var preset in route.Renderer.Memory.Presets)
+        {
+            if (formats.Contains(preset.Format))
+                return supply.Feature(id) is { } feature ? Supplied(feature.At(1), route) : null;
+        }
+
+        return null;
+    }
+
+    private Answer? KeepsPalettes(Route route) => Keeps("tex-pal8", route, TextureFormat.Paletted8);
+
+    private Answer? KeepsCompression(Route route) => Keeps("tex-dxt1", route, TextureFormat.Compressed4, TextureFormat.Compressed8);
 
     /// <summary>False where the need asks for another colour depth than the route draws at (rule R5).</summary>
     public static bool MayApply(Need need, DrawMode draw) =>
         need.Condition is not NeedCondition.AtDepth depth || depth.Bits == draw.Depth;
 
     /// <summary>A need with what the route supplies of it.</summary>
-    public NeedTerm Term(Need need, Route route, string wantedPreset, TextureFit textures) => new()
+    public NeedTerm Term(Need need, Route route, string wantedPreset, DrawMode draw) => new()
     {
         Renderer = route.Renderer,
         Need = need,
         Choices = need.Choices.Select(capability => new Choice(capability, Supplied(capability, route))).ToList(),
-        Applies = need.Condition is NeedCondition.AtPreset at ? Applies(at.Preset, route, wantedPreset, textures) : null,
+        Applies = need.Condition is NeedCondition.AtPreset at ? Applies(at.Preset, route, wantedPreset, draw) : null,
     };
 
-    /// <summary>Rule R11: the wanted preset counts, else the highest that fits; where memory is not recorded nobody knows.</summary>
-    private static Answer Applies(string preset, Route route, string wanted, TextureFit textures)
+    /// <summary>
+    /// Rule R11: the wanted preset counts, else the highest that fits; the smallest where none is known to fit, for then the title runs with
+    /// that one or not at all. Nobody knows where memory is not recorded, nor of the last preset where it is not recorded whether the card takes
+    /// textures over the bus. A format that is open leaves it open.
+    /// </summary>
+    private Applicability Applies(string preset, Route route, string wanted, DrawMode draw)
     {
         if (wanted.Length > 0)
-            return Answer.Structural(wanted == preset);
-        if (textures.BytesLeft is null)
-            return Answer.YesOrNo(new UnknownFact.Preset(route.Setup.Card, route.Renderer, preset));
-        return Answer.Structural(textures.Highest?.Name == preset);
+            return Applicability.Certain(wanted == preset);
+        var use = route.Renderer.Memory;
+        if (route.Setup.Card.Memory is not { } memory)
+            return Applicability.Of([Reaches(preset)], yes => yes.Count > 0);
+
+        var (palettes, compression) = (KeepsPalettes(route), KeepsCompression(route));
+        var last = memory.TexturesFromSystemMemory is null ? Reaches(use.Presets[^1].Name) : null;
+        return Applicability.Of(
+            [.. new[] { palettes, compression, last }.OfType<Answer>().Where(answer => answer.Open is not null && answer.States.Contains(Support.Yes))],
+            yes => Judged(yes).Name == preset);
+
+        Answer Reaches(string name) => Answer.YesOrNo(new UnknownFact.Preset(route.Setup.Card, route.Renderer, name));
+
+        TexturePreset Judged(IReadOnlySet<Answer> yes)
+        {
+            if (last is not null && yes.Contains(last))
+                return use.Presets[^1];
+            var storage = new TextureStorage(IsKept(palettes, yes), IsKept(compression, yes), draw.Depth);
+            return TextureFit.Of(use, memory, draw, storage, storage).Highest ?? use.Presets[0];
+        }
+
+        static bool IsKept(Answer? answer, IReadOnlySet<Answer> yes) => answer is null || answer.Support == Support.Yes || yes.Contains(answer);
     }
 }

@@ -108,9 +108,10 @@ internal static class NeedEvaluation
             return NeedResult.Met;
         if (term.Applies is { } applies)
         {
-            if (!TryState(applies, settled, out var state))
-                return Asking(applies);
-            if (state == Support.No)
+            var holds = applies.Holds(settled, out var ask);
+            if (ask is not null)
+                return Asking(ask);
+            if (!holds)
                 return NeedResult.Met;
         }
 

@@ -96,8 +96,8 @@ public sealed record NeedTerm
     /// <summary>The alternatives in the order the title tries them.</summary>
     public required IReadOnlyList<Choice> Choices { get; init; }
 
-    /// <summary>Whether the need applies at all; null where it certainly does.</summary>
-    public Answer? Applies { get; init; }
+    /// <summary>When the need applies; null where it certainly does.</summary>
+    public Applicability? Applies { get; init; }
 
     /// <summary>True where the route was seen to run, which settles every must (rule R15).</summary>
     public bool WasSeenToRun { get; init; }

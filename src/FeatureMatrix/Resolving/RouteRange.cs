@@ -137,8 +137,7 @@ internal sealed class RouteRange(Completions completions)
             if (need is not null)
             {
                 unknowns.AddRange(need.Choices.Select(choice => choice.Answer.Open).OfType<UnknownFact>());
-                if (need.Applies?.Open is { } applies)
-                    unknowns.Add(applies);
+                unknowns.AddRange(need.Applies?.Open.Select(answer => answer.Open).OfType<UnknownFact>() ?? []);
             }
 
             return unknowns;

@@ -32,8 +32,8 @@ public sealed class SupplyTable
         _implications = new Implications(catalog.Features);
     }
 
-    /// <summary>The features with these ids, as far as the vocabulary has them.</summary>
-    public IEnumerable<Feature> Features(params string[] ids) => _features.Where(feature => ids.Contains(feature.Id));
+    /// <summary>The feature with this id; null where the vocabulary has none.</summary>
+    public Feature? Feature(string id) => _features.FirstOrDefault(feature => feature.Id == id);
 
     /// <summary>What implies what.</summary>
     public Implications Implications => _implications;

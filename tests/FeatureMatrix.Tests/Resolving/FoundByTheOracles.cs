@@ -25,6 +25,26 @@ public sealed class Faults_that_brute_force_found
           bay: {name: Bay, os: [windows-98se], source: bench, renderers: {d3d: {api: direct3d 6, memory: {presets: [{name: low, textures: 9 MiB, format: 8-bit-palette, measured: yes}]}}}}
         """));
 
+    [Fact] // R11: a preset that fits only where palettes stay palettes was taken not to fit, and what it asks for not to be asked for.
+    public void A_preset_counts_as_not_known_where_its_format_is() => Assert.Equal("runs, paletted textures not known, natively", Label(
+        """
+        titles:
+          bay: {name: Bay, os: [windows-98se], source: bench, renderers: {d3d: {api: direct3d 6,
+            needs: {severe: [{need: tex-dxt1, when: {preset: high}}]},
+            memory: {presets: [{name: low, textures: 1 MiB}, {name: high, textures: 9 MiB, format: 8-bit-palette}]}}}}
+        facts: [{chip: heron, tex-dxt1: no, source: manual}]
+        """));
+
+    [Fact] // R11: where no preset was known to fit, none was judged, although the title runs with the smallest or not at all.
+    public void The_smallest_preset_counts_where_none_is_known_to_fit() => Assert.Equal("not known, at best loses compressed textures (severe), natively", Label(
+        """
+        titles:
+          bay: {name: Bay, os: [windows-98se], source: bench, renderers: {d3d: {api: direct3d 6,
+            needs: {severe: [{need: tex-dxt1, when: {preset: low}}]},
+            memory: {presets: [{name: low, textures: 40 MiB}]}}}}
+        facts: [{chip: heron, tex-dxt1: no, source: manual}]
+        """));
+
     [Fact] // R1: hearsay made a measured wider fact fall out, so that another one won for certain.
     public void Hearsay_does_not_silence_what_it_is_narrower_than() => Assert.Equal("runs, paletted textures not known, natively", Label(
         """

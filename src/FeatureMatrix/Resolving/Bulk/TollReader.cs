@@ -11,9 +11,6 @@ internal sealed class TollReader(Catalog catalog)
     private static readonly Toll Free = new(0, 0, BulkMarks.None);
     private static readonly Toll Shut = new(OutcomeCode.DoesNotRun, OutcomeCode.DoesNotRun, BulkMarks.None);
 
-    /// <summary>For needs that do not ask which textures fit.</summary>
-    private static readonly TextureFit AnyFit = new();
-
     private readonly SupplyTable _supply = new(catalog);
     private readonly RouteRange _ranges = new(new Completions(Resolver.CompletionLimit));
     private RouteBuilder? _builder;
@@ -47,9 +44,8 @@ internal sealed class TollReader(Catalog catalog)
                 var room = Of(RouteBuilder.MemoryGates(route, draw, textures), []);
                 return textures.IsReduced ? room with { Marks = room.Marks | BulkMarks.Reduced } : room;
             case Demand.Needed needed:
-                var fit = needed.Needs.Any(need => need.Condition is NeedCondition.AtPreset)
-                    ? Builder.Textures(route, DrawMode.For(route.Renderer.Memory, demand.Terms.Policy)) : AnyFit;
-                return Of([], needed.Needs.Select(need => Builder.Term(need, route, demand.Terms.Preset, fit)).ToList());
+                var mode = DrawMode.For(route.Renderer.Memory, demand.Terms.Policy);
+                return Of([], needed.Needs.Select(need => Builder.Term(need, route, demand.Terms.Preset, mode)).ToList());
             default:
                 throw new System.Diagnostics.UnreachableException();
         }

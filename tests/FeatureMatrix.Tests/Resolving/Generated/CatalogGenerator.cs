@@ -189,6 +189,15 @@ internal static class CatalogGenerator
     /// <summary>Plans of catalogs.</summary>
     public static Gen<CatalogPlan> Plans { get; } = Gen.Select(Gen.Int[0, 19], AnyPlan(), (n, plan) => n switch { 0 => RescuedByWrapper(plan), 1 => OnlyElsewhereNative(plan), _ => plan });
 
+    /// <summary>Plans that are the same in every run.</summary>
+    /// <param name="first">The number of the first; each number has a plan of its own.</param>
+    /// <param name="count">How many.</param>
+    public static IEnumerable<CatalogPlan> Fixed(uint first, uint count)
+    {
+        for (var number = first; number < first + count; number++)
+            yield return Plans.Generate(new PCG(number, seed: number + 1), null, out _);
+    }
+
     private static Gen<CatalogPlan> AnyPlan() =>
         from cards in SomeCard.List[1, 3]
         from oses in SomeOs.List[2, 3]

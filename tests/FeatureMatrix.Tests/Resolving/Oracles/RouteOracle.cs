@@ -222,18 +222,23 @@ internal sealed class RouteOracle(Catalog catalog, SupplyOracle supply, World wo
     /// <summary>The sizes a preset may have, by what is known of the formats that the route keeps (R11).</summary>
     private IEnumerable<long> TextureBytes(TexturePreset preset, Route route)
     {
-        var (format, growth) = preset.Format switch
+        var growth = preset.Format switch
         {
-            TextureFormat.Paletted8 => ("tex-pal8", DepthOf(route.Renderer) / 8),
-            TextureFormat.Compressed4 => ("tex-dxt1", DepthOf(route.Renderer) / 4),
-            TextureFormat.Compressed8 => ("tex-dxt1", DepthOf(route.Renderer) / 8),
-            _ => ("", 1),
+            TextureFormat.Compressed4 => DepthOf(route.Renderer) / 4,
+            TextureFormat.Paletted8 or TextureFormat.Compressed8 => DepthOf(route.Renderer) / 8,
+            _ => 1,
         };
-        if (growth == 1)
-            return [preset.Bytes];
-        var kept = State(catalog.Features.Single(feature => feature.Id == format).At(1), route, []).States;
-        return kept.Select(state => state == Support.Yes ? preset.Bytes : preset.Bytes * growth).Distinct();
+        return Stored(preset) is { } format
+            ? State(format, route, []).States.Select(state => state == Support.Yes ? preset.Bytes : preset.Bytes * growth).Distinct() : [preset.Bytes];
     }
+
+    /// <summary>The capability that keeps a preset as small as it comes; null where it needs none.</summary>
+    private Capability? Stored(TexturePreset preset) => preset.Format switch
+    {
+        TextureFormat.Paletted8 => catalog.Features.Single(feature => feature.Id == "tex-pal8").At(1),
+        TextureFormat.Compressed4 or TextureFormat.Compressed8 => catalog.Features.Single(feature => feature.Id == "tex-dxt1").At(1),
+        _ => null,
+    };
 
     /// <summary>True where the highest preset is not certain to fit (R11); it breaks ties.</summary>
     public bool IsReduced(Route route)
@@ -243,34 +248,54 @@ internal sealed class RouteOracle(Catalog catalog, SupplyOracle supply, World wo
             && !TextureBytes(presets[^1], route).All(bytes => bytes <= TexturePool(memory, route.Renderer));
     }
 
-    /// <summary>R5's conditions; null where the need does not apply.</summary>
-    private Question? Condition(Need need, Route route)
+    /// <summary>R5's conditions in a completion; null where the need does not apply in any.</summary>
+    private Func<int[], bool>? Condition(Need need, Route route)
     {
         switch (need.Condition)
         {
             case null:
-                return Question.Answered(true);
+                return _ => true;
             case NeedCondition.AtDepth depth:
-                return depth.Bits == DepthOf(route.Renderer) ? Question.Answered(true) : null;
+                return depth.Bits == DepthOf(route.Renderer) ? _ => true : null;
             case NeedCondition.AtPreset preset:
-                var presets = route.Renderer.Memory.Presets;
                 if (terms.Preset.Length > 0)
-                    return preset.Preset == terms.Preset ? Question.Answered(true) : null;
+                    return preset.Preset == terms.Preset ? _ => true : null;
                 if (route.Setup.Card.Memory is not { } memory)
-                    return Question.YesOrNo(new UnknownFact.Preset(route.Setup.Card, route.Renderer, preset.Preset));
-                return HighestPreset(presets, memory, route) == preset.Preset ? Question.Answered(true) : null;
+                    return IsYes(Question.YesOrNo(new UnknownFact.Preset(route.Setup.Card, route.Renderer, preset.Preset)));
+                var judged = JudgedPreset(route.Renderer.Memory.Presets, memory, route);
+                return completion => judged(completion) == preset.Preset;
             default:
                 throw new System.Diagnostics.UnreachableException();
         }
     }
 
-    /// <summary>The preset the title is judged at where none is wanted: the highest that fits whatever is open (R11).</summary>
-    private string? HighestPreset(IReadOnlyList<TexturePreset> presets, VideoMemory memory, Route route)
+    private Func<int[], bool> IsYes(Question question)
+    {
+        var read = world.Reader(question);
+        return completion => read(completion) == Support.Yes;
+    }
+
+    /// <summary>
+    /// The preset the title is judged at where none is wanted (R11): the highest that fits, and the smallest where none does, for
+    /// then it runs at that one or not at all. A card of which nobody knows whether it takes textures over the bus may reach the last.
+    /// </summary>
+    private Func<int[], string> JudgedPreset(IReadOnlyList<TexturePreset> presets, VideoMemory memory, Route route)
     {
         if (memory.TexturesFromSystemMemory == true)
-            return presets[^1].Name;
+            return _ => presets[^1].Name;
         var pool = TexturePool(memory, route.Renderer);
-        return presets.LastOrDefault(preset => TextureBytes(preset, route).All(bytes => bytes <= pool))?.Name;
+        var fits = presets.Select(preset => Fits(preset, pool, route)).ToList();
+        var reachesLast = memory.TexturesFromSystemMemory is null
+            ? IsYes(Question.YesOrNo(new UnknownFact.Preset(route.Setup.Card, route.Renderer, presets[^1].Name))) : _ => false;
+        return completion => reachesLast(completion) ? presets[^1].Name : presets.Where((_, i) => fits[i](completion)).LastOrDefault(presets[0]).Name;
+    }
+
+    private Func<int[], bool> Fits(TexturePreset preset, long pool, Route route)
+    {
+        var sizes = TextureBytes(preset, route).ToList();
+        if (sizes.TrueForAll(bytes => bytes <= pool))
+            return _ => true;
+        return sizes.TrueForAll(bytes => bytes > pool) ? _ => false : IsYes(State(Stored(preset)!.Value, route, []));
     }
 
     /// <summary>What the renderer meets of a capability on this route; what was looked at there wins (R15).</summary>
@@ -304,7 +329,7 @@ internal sealed class RouteOracle(Catalog catalog, SupplyOracle supply, World wo
     {
         var renderer = route.Renderer;
         var needs = renderer.Needs.Select(need => (Need: need, Condition: Condition(need, route))).Where(n => n.Condition is not null).Select(n => (
-            n.Need, Applies: world.Reader(n.Condition!), States: n.Need.Choices.Select(choice => world.Reader(State(choice, route, seen))).ToList(),
+            n.Need, Applies: n.Condition!, States: n.Need.Choices.Select(choice => world.Reader(State(choice, route, seen))).ToList(),
             RunsWithout: wasSeenToRun ? null : Maybe(new UnknownFact.RunsWithout(renderer, n.Need), n.Need.Strength == Strength.Unknown),
             RunsBroken: wasSeenToRun ? null : Maybe(new UnknownFact.RunsBroken(renderer, n.Need), MayRunBroken(n.Need)))).ToList();
         return completion =>
@@ -312,7 +337,7 @@ internal sealed class RouteOracle(Catalog catalog, SupplyOracle supply, World wo
             var losses = new List<Loss>();
             foreach (var (need, applies, states, runsWithout, runsBroken) in needs)
             {
-                if (applies(completion) == Support.No)
+                if (!applies(completion))
                     continue;
                 var state = states.Select(read => read(completion)).FirstOrDefault(support => support != Support.No, Support.No);
                 if (state == Support.Yes || (state == Support.Emulated && !need.HardwareOnly))
