@@ -5,10 +5,13 @@ namespace FeatureMatrix.Cli;
 
 /// <summary>
 /// Keeps drawn illustrations between runs, in the user's folder for such things: drawing all of them takes several seconds, and they
-/// change with the program only. Where the folder cannot be used they are drawn each time.
+/// change with the code that draws them only. Where the folder cannot be used they are drawn each time.
 /// </summary>
 internal static class PictureCache
 {
+    /// <summary>How long pictures are kept that this program did not draw: another version of it may be in use beside this one.</summary>
+    private static readonly TimeSpan Grace = TimeSpan.FromDays(7);
+
     private static readonly string Folder = Path.Combine(
         Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify) is { Length: > 0 } own ? own : Path.GetTempPath(),
         "featurematrix", "pictures");
@@ -33,14 +36,14 @@ internal static class PictureCache
         return drawn;
     }
 
-    /// <summary>Removes what an older program drew.</summary>
+    /// <summary>Removes what an older program drew, once it is old itself.</summary>
     public static void Tidy()
     {
         var current = PictureCatalog.All.Select(pair => pair.ContentKey).ToHashSet(StringComparer.Ordinal);
         try
         {
-            foreach (var file in Directory.EnumerateFiles(Folder).Where(file => !current.Contains(Path.GetFileName(file).Split('-')[0])))
-                File.Delete(file);
+            foreach (var file in new DirectoryInfo(Folder).EnumerateFiles().Where(file => !current.Contains(file.Name.Split('-')[0]) && DateTime.UtcNow - file.LastWriteTimeUtc > Grace))
+                file.Delete();
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -58,11 +58,13 @@ internal static class PublishCommand
                 : new EditionHistory(earlier, earlier.Count > 0 ? EditionState.Of(session.Decisions, ProgramVersion.Text) : null);
             var whole = EditionReport.Of(session.Decisions, day, history);
             progress.Step("Drawing pages and pictures.");
+            // The workbook is made beside the site: each takes one processor for about as long.
+            var workbook = Task.Run(() => WorkbookWriter.Write(whole));
             var site = SiteReport.Of(whole);
             IReadOnlyList<OutputFile> files;
             try
             {
-                files = [.. SiteRenderer.Render(site, set, PictureCache.Get), new OutputFile(WorkbookName, WorkbookWriter.Write(whole))];
+                files = [.. SiteRenderer.Render(site, set, PictureCache.Get), new OutputFile(WorkbookName, workbook.GetAwaiter().GetResult())];
             }
             catch (TemplateFaultException fault)
             {

@@ -1,3 +1,4 @@
+using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
 
@@ -14,6 +15,10 @@ public sealed record PaneText(string Heading, string AltText);
 /// </summary>
 public sealed class IllustrationPair
 {
+    /// <summary>Changes with the code of this folder, which the build writes into the library.</summary>
+    private static readonly string Code = typeof(IllustrationPair).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
+        .Single(one => one.Key == "PictureCode").Value!;
+
     private readonly Scene scene;
     private readonly PictureText text;
 
@@ -49,8 +54,8 @@ public sealed class IllustrationPair
     public IReadOnlyList<string> Assumptions => text.Assumptions;
 
     /// <summary>
-    /// A key for caching drawn files: it changes with the scene's name, its words, and with any change of this library's code, so a cached
-    /// file never outlives the renderer that drew it. Not for publication: it differs between builds.
+    /// A key for caching drawn files: it changes with the scene's name, its words, and with any change of the code that draws, so a cached
+    /// file never outlives the renderer that drew it. Not for publication: it follows the code, not the picture.
     /// </summary>
     public string ContentKey { get; }
 
@@ -65,8 +70,7 @@ public sealed class IllustrationPair
 
     private static string KeyOf(Scene scene, PictureText text)
     {
-        var build = typeof(IllustrationPair).Module.ModuleVersionId;
-        var all = string.Join('\n', [$"{build:N}", scene.Id, scene.FeatureId, PictureTexts.Label, text.Title, text.LookFor,
+        var all = string.Join('\n', [Code, scene.Id, scene.FeatureId, PictureTexts.Label, text.Title, text.LookFor,
             text.With.Heading, text.With.AltText, text.Without.Heading, text.Without.AltText, .. text.Assumptions]);
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(all)).AsSpan(0, 16));
     }

@@ -48,7 +48,7 @@ public sealed record BenchWorksheet(string Name, Catalog Catalog, IReadOnlyList<
     /// <summary>The routes behind the cells of a library that nobody watched, on some cards; or only those that wait for an unknown fact.</summary>
     public static BenchWorksheet Of(string name, Decisions decisions, IReadOnlyList<Card> cards, IReadOnlyList<Title> titles, bool onlyOpen)
     {
-        var tasks = cards.SelectMany(card => titles.Select(title => Cell.Of(decisions.On(title, card), card, null)))
+        var tasks = cards.SelectMany(card => titles.Select(title => decisions.CellOn(title, card)))
             .Where(cell => cell.Evidence != CellEvidence.Seen && (!onlyOpen || cell.Evidence == CellEvidence.NotKnown))
             .Select(TaskOf).OfType<BenchTask>()
             .OrderBy(task => task.Route.Setup.Card.Id, StringComparer.Ordinal).ThenBy(task => task.Route.Setup.Os.Id, StringComparer.Ordinal)

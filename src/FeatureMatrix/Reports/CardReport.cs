@@ -55,7 +55,7 @@ public sealed record CardReport
     /// <summary>The report of one card.</summary>
     public static CardReport Of(Decisions decisions, Card card)
     {
-        var cells = decisions.Titles.Select(title => Cell.Of(decisions.On(title, card), card, null, decisions.Speeds)).ToList();
+        var cells = decisions.Titles.Select(title => decisions.CellOn(title, card)).ToList();
         var losses = LossesOf(decisions, card, cells);
         var notRunning = cells.Where(cell => cell.Tone is CellTone.DoesNotRun or CellTone.SoftwareOnly).ToList();
         return new CardReport

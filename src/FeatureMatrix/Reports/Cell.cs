@@ -90,6 +90,9 @@ public sealed record Cell
 
     private RouteSpeeds? Speeds { get; init; }
 
+    /// <summary>The cell as it is drawn.</summary>
+    public Tile Tile => field ??= Tile.Of(this);
+
     /// <summary>The explanation in full.</summary>
     public ExplanationLine Explain() => ExplanationBuilder.Explain(Verdict, Speeds);
 

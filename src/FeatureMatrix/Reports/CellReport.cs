@@ -35,18 +35,18 @@ public sealed record CellReport(Tile Tile, string Heading, IReadOnlyList<CellLin
     /// <summary>The report of a title on a card.</summary>
     public static CellReport Of(Decisions decisions, Title title, Card card)
     {
-        var cell = Cell.Of(decisions.On(title, card), card, null, decisions.Speeds);
+        var cell = decisions.CellOn(title, card);
         var numbering = new RecordNumbers();
         var lines = numbering.Lines(cell.Explain().Because, text => text);
         var setups = decisions.RecordedSetups(card)
-            .Select(setup => (setup, cell: Cell.Of(decisions.On(title, setup), card, setup, decisions.Speeds)))
+            .Select(setup => (setup, cell: decisions.CellOn(title, setup)))
             .Select(pair => (pair.setup, pair.cell, explanation: pair.cell.Explain()))
             .GroupBy(item => string.Join('\n', item.explanation.Because.SelectMany(line => line.Flatten()).Select(line => $"{line.Depth}{line.Line.Kind}{Unnamed(line.Line.Text, item.setup)}")), StringComparer.Ordinal)
             .Select(group => new SetupCell(
                 group.Select(item => new ExplainedSetup(Tile.IdOf(item.setup), Names.Sentence(Names.Of(item.setup)))).ToList(),
-                Tile.Of(group.First().cell), numbering.Lines(group.First().explanation.Because, text => Unnamed(text, group.First().setup))))
+                group.First().cell.Tile, numbering.Lines(group.First().explanation.Because, text => Unnamed(text, group.First().setup))))
             .ToList();
-        return new CellReport(Tile.Of(cell), $"{title.Name} on {card.Name}", lines, setups);
+        return new CellReport(cell.Tile, $"{title.Name} on {card.Name}", lines, setups);
     }
 
     /// <summary>A sentence about a setup in which the setup's own driver and system have no names.</summary>

@@ -159,8 +159,7 @@ public sealed record ComparePage
         title.Entry.Title.Id, title.Entry.Title.Name, (decimal)title.Entry.Weight, TileOf(report, title.Entry.Title, report.Picture.First),
         TileOf(report, title.Entry.Title, report.Picture.Second), DecisionWording.Difference(title.Difference), title.IsEqual ? "" : CompareWording.Why(report, title));
 
-    private static Tile TileOf(CompareReport report, Title title, Card card) =>
-        Tile.Of(Cell.Of(report.Weighing.Picture.VerdictOn(title, card), card, null, report.Weighing.Decisions.Speeds));
+    private static Tile TileOf(CompareReport report, Title title, Card card) => report.Weighing.Decisions.CellOn(title, card).Tile;
 
     private static List<KeptAndLost> KeptBy(CompareReport report, List<TitleComparison> swing)
     {

@@ -131,7 +131,7 @@ public sealed record CompareReport
 
     private TableCell CellOf(LibraryEntry entry, Card card)
     {
-        var cell = Cell.Of(Weighing.Picture.VerdictOn(entry.Title, card), card, null);
+        var cell = Weighing.Decisions.CellOn(entry.Title, card);
         return new TableCell(cell.Label, null, cell.Tone);
     }
 }
@@ -147,8 +147,8 @@ public sealed record OneInstallComparison(DriverOption First, DriverOption Secon
     {
         if (!weighing.Library.Policy.OneDriverPerOs)
             return null;
-        var one = DriverChoiceReport.OptionsOf(weighing, first, null);
-        var two = DriverChoiceReport.OptionsOf(weighing, second, null);
+        var one = weighing.InstallsOf(first);
+        var two = weighing.InstallsOf(second);
         return one.Count == 0 || two.Count == 0 ? null : new OneInstallComparison(one[0], two[0], one[0].Holding.Over(two[0].Holding));
     }
 }

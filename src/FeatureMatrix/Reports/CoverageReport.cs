@@ -51,8 +51,7 @@ public sealed record CoverageReport(string Heading, string PolicyText, IReadOnly
     private static CoverageReport Build(Decisions decisions, string what, IReadOnlyList<(Card Card, Setup? Setup, string Heading)> columns)
     {
         var rows = decisions.Titles.Select(title => new CoverageRow(title, decisions.WeightOf(title), columns
-            .Select(column => Cell.Of(
-                column.Setup is { } setup ? decisions.On(title, setup) : decisions.On(title, column.Card), column.Card, column.Setup, decisions.Speeds)).ToList())).ToList();
+            .Select(column => column.Setup is { } setup ? decisions.CellOn(title, setup) : decisions.CellOn(title, column.Card)).ToList())).ToList();
         var counted = columns.Select((column, i) =>
         {
             var byTone = rows.ToLookup(row => row.Cells[i].Tone);

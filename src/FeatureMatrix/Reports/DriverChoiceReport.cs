@@ -39,7 +39,7 @@ public sealed record DriverChoiceReport
     /// <summary>The report for a card, on one system or on all.</summary>
     public static DriverChoiceReport Of(Weighing weighing, Card card, Os? os)
     {
-        var options = OptionsOf(weighing, card, os);
+        var options = weighing.InstallsOf(card).Where(option => os is null || option.Setup.Os == os).ToList();
         return new DriverChoiceReport
         {
             Weighing = weighing,
@@ -50,13 +50,6 @@ public sealed record DriverChoiceReport
             WithoutLoss = FewestWithoutLoss(options),
         };
     }
-
-    /// <summary>The installs of a card that the policy allows, best first (rule R17).</summary>
-    public static List<DriverOption> OptionsOf(Weighing weighing, Card card, Os? os) => weighing.Decisions.RecordedSetups(card)
-        .Where(setup => os is null || setup.Os == os)
-        .Select(setup => new DriverOption(setup, Holding.Of(weighing.Library, entry => [weighing.Decisions.On(entry.Title, setup)])))
-        .OrderByDescending(option => option.Holding.Covered.Count).ThenByDescending(option => option.Holding.Score.Low)
-        .ThenByDescending(option => option.Holding.Score.High).ThenByDescending(option => option.Setup.Driver.Order).ToList();
 
     /// <summary>The best install, and whether one is enough.</summary>
     public string Headline

@@ -44,18 +44,22 @@ public sealed record EditionReport
     public Catalog Catalog => Decisions.Catalog;
 
     /// <summary>Makes all reports of an edition.</summary>
-    public static EditionReport Of(Decisions decisions, DateOnly? date = null, EditionHistory? history = null) => new()
+    public static EditionReport Of(Decisions decisions, DateOnly? date = null, EditionHistory? history = null)
     {
-        Decisions = decisions,
-        Date = date,
-        History = history ?? new EditionHistory([]),
-        ByCard = CoverageReport.ByCard(decisions),
-        BySetup = CoverageReport.BySetup(decisions),
-        Cards = decisions.Catalog.Cards.Select(card => CardReport.Of(decisions, card)).ToList(),
-        Memory = decisions.Catalog.Cards.Select(card => MemoryReport.Of(decisions, card)).ToList(),
-        Wrappers = WrapperReport.Of(decisions),
-        Supply = SupplyReport.Of(decisions),
-        Sources = SourcesReport.Of(decisions.Catalog),
-        Bench = BenchReport.Of(decisions),
-    };
+        decisions.DecideAll();
+        return new EditionReport
+        {
+            Decisions = decisions,
+            Date = date,
+            History = history ?? new EditionHistory([]),
+            ByCard = CoverageReport.ByCard(decisions),
+            BySetup = CoverageReport.BySetup(decisions),
+            Cards = decisions.Catalog.Cards.Select(card => CardReport.Of(decisions, card)).ToList(),
+            Memory = decisions.Catalog.Cards.Select(card => MemoryReport.Of(decisions, card)).ToList(),
+            Wrappers = WrapperReport.Of(decisions),
+            Supply = SupplyReport.Of(decisions),
+            Sources = SourcesReport.Of(decisions.Catalog),
+            Bench = BenchReport.Of(decisions),
+        };
+    }
 }

@@ -60,7 +60,7 @@ public sealed record FeatureReport
                     renderer.Title.Id, renderer.Title.Name, Names.Of(renderer), Names.Sentence(Names.Of(need.Choices)), Names.Of(need.Strength),
                     need.Effect.Length > 0 ? need.Effect : feature.SeenWhenMissing)))).ToList();
         var lost = decisions.Catalog.Cards
-            .Select(card => new LostOn(card.Id, card.Name, decisions.Titles.Select(title => Tile.Of(Cell.Of(decisions.On(title, card), card, null)))
+            .Select(card => new LostOn(card.Id, card.Name, decisions.Titles.Select(title => decisions.CellOn(title, card).Tile)
                 .Where(tile => tile.Features.Contains(feature.Id, StringComparer.Ordinal)).ToList()))
             .Where(row => row.Tiles.Count > 0).ToList();
         return new FeatureReport

@@ -120,7 +120,7 @@ public sealed record MatrixReport
 
     private static MatrixRow RowOf(CoverageRow row, Dictionary<string, string> names)
     {
-        var tiles = row.Cells.Select(Tile.Of).ToList();
+        var tiles = row.Cells.Select(cell => cell.Tile).ToList();
         var feature = tiles.SelectMany(tile => tile.Features).GroupBy(id => id, StringComparer.Ordinal)
             .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal).Select(group => names[group.Key]).FirstOrDefault("");
         return new MatrixRow(

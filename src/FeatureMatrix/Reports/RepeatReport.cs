@@ -24,7 +24,7 @@ public sealed record RepeatReport(
     /// <summary>The result of a title on a card; null where no route with a recorded driver leads to one.</summary>
     public static RepeatReport? Of(Decisions decisions, Title title, Card card)
     {
-        var cell = Cell.Of(decisions.On(title, card), card, null, decisions.Speeds);
+        var cell = decisions.CellOn(title, card);
         if (BenchWorksheet.TaskOf(cell) is not { } task)
             return null;
         var route = task.Route;

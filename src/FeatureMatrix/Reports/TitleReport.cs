@@ -55,7 +55,7 @@ public sealed record TitleReport
     /// <summary>The report of a title.</summary>
     public static TitleReport Of(Decisions decisions, Title title)
     {
-        var cells = decisions.Catalog.Cards.Select(card => Cell.Of(decisions.On(title, card), card, null, decisions.Speeds)).ToList();
+        var cells = decisions.Catalog.Cards.Select(card => decisions.CellOn(title, card)).ToList();
         return new TitleReport
         {
             Id = title.Id,
@@ -63,7 +63,7 @@ public sealed record TitleReport
             Line = LineOf(title),
             Headline = HeadlineOf(cells),
             Notes = title.Notes,
-            Tiles = cells.Select(Tile.Of).ToList(),
+            Tiles = cells.Select(cell => cell.Tile).ToList(),
             Renderers = title.Renderers.Select(RendererOf).ToList(),
             Timing = decisions.Catalog.Rigs.SelectMany(rig => Resolving.TimingRule.On(title, rig)
                 .Select(finding => new NamedText(rig.Name, Names.Sentence(TimingWording.Text(finding, CardSpeed.BeyondBearable(finding, decisions.Log)))))).ToList(),

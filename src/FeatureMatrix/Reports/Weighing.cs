@@ -10,6 +10,8 @@ namespace FeatureMatrix.Reports;
 /// </summary>
 public sealed class Weighing
 {
+    private readonly Dictionary<Card, IReadOnlyList<DriverOption>> _installs = [];
+
     /// <summary>Prepares to decide.</summary>
     public Weighing(Decisions decisions)
     {
@@ -43,6 +45,20 @@ public sealed class Weighing
 
     /// <summary>The cards of which the collection's owner has a specimen.</summary>
     public IReadOnlyList<Card> Owned => Decisions.Catalog.Specimens.Where(specimen => specimen.Owned).Select(specimen => specimen.Card).Distinct().ToList();
+
+    /// <summary>What each single install of a card that the policy allows holds, best first (rule R17).</summary>
+    public IReadOnlyList<DriverOption> InstallsOf(Card card)
+    {
+        if (!_installs.TryGetValue(card, out var installs))
+        {
+            _installs[card] = installs = Decisions.RecordedSetups(card)
+                .Select(setup => new DriverOption(setup, Holding.Of(Library, entry => [Decisions.On(entry.Title, setup)])))
+                .OrderByDescending(option => option.Holding.Covered.Count).ThenByDescending(option => option.Holding.Score.Low)
+                .ThenByDescending(option => option.Holding.Score.High).ThenByDescending(option => option.Setup.Driver.Order).ToList();
+        }
+
+        return installs;
+    }
 
     /// <summary>What a card sells for, or is asked for where no sale is on record; null where nothing is.</summary>
     public PriceRange? PriceOf(Card card) => PriceRange.Of(card, Decisions.Catalog.Currency);

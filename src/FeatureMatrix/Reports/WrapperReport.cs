@@ -90,7 +90,7 @@ public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyL
     private static WrapperRow? RowOf(Decisions decisions, Title title, Card card, Os os)
     {
         var setups = decisions.RecordedSetups(card).Where(setup => setup.Os == os).ToList();
-        var verdict = decisions.Resolver.Resolve(title, card, setups, decisions.TermsFor(title));
+        var verdict = decisions.Resolver.Narrow(decisions.On(title, card), setups);
         var best = verdict.Headline.By.Concat(verdict.Alternatives)
             .Where(finding => finding.Route.Wrapper is not null)
             .Order(Comparer<RouteFinding>.Create(RouteFinding.Compare)).FirstOrDefault();

@@ -84,8 +84,11 @@ public sealed record Answer
     /// <summary>The states it may have: the settled one, or the possible ones.</summary>
     public IReadOnlyList<Support> States => IsSettled ? [Support] : Possible;
 
+    /// <summary>True where something holds of every state it may have.</summary>
+    public bool Always(Func<Support, bool> holds) => IsSettled ? holds(Support) : Possible.All(holds);
+
     /// <summary>True where every state it may have is at least broken, that is: claimed.</summary>
-    public bool IsCertainlyPresent => States.All(state => state != Support.No);
+    public bool IsCertainlyPresent => Always(state => state != Support.No);
 
     /// <summary>True where it is certainly missing.</summary>
     public bool IsCertainlyMissing => IsSettled && Support == Support.No;

@@ -1,10 +1,11 @@
+using System.Collections.Concurrent;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Resolving;
 
 /// <summary>
 /// Decides, per title and setup, what runs, by which route and what is lost. The rules are in RULES.md beside this file.
-/// Pure; not safe for use from several threads at a time, because supply answers are kept.
+/// Pure, and may be asked from several threads at once.
 /// </summary>
 public sealed class Resolver
 {
@@ -17,7 +18,7 @@ public sealed class Resolver
     private readonly RouteRange _ranges;
     private readonly BestRoute _best;
     private readonly ILookup<Feature, WrapperVersion> _wrappersFor;
-    private readonly Dictionary<Card, IReadOnlyList<Setup>> _setups = [];
+    private readonly ConcurrentDictionary<Card, IReadOnlyList<Setup>> _setups = [];
 
     /// <summary>Prepares to decide about a collection.</summary>
     public Resolver(Catalog catalog)
@@ -59,6 +60,15 @@ public sealed class Resolver
         var found = Routes(title, setups)
             .Select(route => _builder.Build(route, terms)).Select(form => new RouteFinding(form, _ranges.Of(form)))
             .Order(Comparer<RouteFinding>.Create(RouteFinding.ComparePreference)).ToList();
+        return Judge(title, card, setups, terms, found);
+    }
+
+    /// <summary>The verdict on some of the setups that a verdict looked at: by the same routes, without asking again what they supply.</summary>
+    public Verdict Narrow(Verdict verdict, IReadOnlyList<Setup> setups) => Judge(
+        verdict.Title, verdict.Card, setups, verdict.Terms, verdict.Routes.Concat(verdict.OnSoftwareDrivers).Where(finding => setups.Contains(finding.Route.Setup)).ToList());
+
+    private Verdict Judge(Title title, Card card, IReadOnlyList<Setup> setups, Terms terms, List<RouteFinding> found)
+    {
         // A driver that draws with the processor is software rendering by another name (rule R7).
         var routes = found.Where(finding => !finding.Route.Setup.Driver.IsSoftware).ToList();
         var permitted = routes.Where(finding => finding.Form.IsPermitted && !finding.Range.CertainlyFails).ToList();
@@ -76,6 +86,7 @@ public sealed class Resolver
             Recommended = AlternativeRule.Recommend(headline, alternatives, terms),
             Overall = pool.Range,
             Routes = routes,
+            OnSoftwareDrivers = found.Where(finding => finding.Route.Setup.Driver.IsSoftware).ToList(),
             Software = title.Renderers
                 .Where(renderer => renderer.IsSoftware
                     ? renderer.Oses.Any(os => terms.Policy.Allows(os) && setups.Any(setup => setup.Os == os))
@@ -90,12 +101,7 @@ public sealed class Resolver
         .ToLookup(pair => pair.Feature, pair => pair.version);
 
     /// <summary>All setups of a card.</summary>
-    public IReadOnlyList<Setup> SetupsOf(Card card)
-    {
-        if (!_setups.TryGetValue(card, out var setups))
-            _setups[card] = setups = Setups.Of(card);
-        return setups;
-    }
+    public IReadOnlyList<Setup> SetupsOf(Card card) => _setups.GetOrAdd(card, Setups.Of);
 
     private IEnumerable<Route> Routes(Title title, IReadOnlyList<Setup> setups)
     {

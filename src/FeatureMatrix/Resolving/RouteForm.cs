@@ -72,10 +72,10 @@ public sealed record Gate(GateReason Reason, Answer Answer, bool OpensWhenMissin
     public bool IsOpenAt(Support state) => OpensWhenMissing ? state == Support.No : state >= Support.Emulated;
 
     /// <summary>True where it is certainly shut.</summary>
-    public bool IsShut => Real is null && Answer.States.All(state => !IsOpenAt(state));
+    public bool IsShut => Real is null && Answer.Always(state => !IsOpenAt(state));
 
     /// <summary>True where it is certainly open.</summary>
-    public bool IsOpen => Answer.States.All(IsOpenAt);
+    public bool IsOpen => Answer.Always(IsOpenAt);
 
     /// <summary>The unknowns it hangs on.</summary>
     public IEnumerable<UnknownFact> Open => IsOpen ? [] : new[] { Answer.Open, Real?.Open }.OfType<UnknownFact>();

@@ -4,7 +4,7 @@ namespace FeatureMatrix.Resolving;
 
 /// <summary>
 /// What card, driver and operating system supply under an API (rules R1 to R3). Answers are kept, so that each question
-/// is weighed once. Not safe for use from several threads at a time.
+/// is weighed once. May be asked from several threads at once; they take turns.
 /// </summary>
 public sealed class SupplyTable
 {
@@ -14,6 +14,7 @@ public sealed class SupplyTable
     private readonly Dictionary<(Feature, Feature), List<SupplyFact>> _coveringHere = [];
     private readonly IReadOnlyList<Feature> _features;
     private readonly Implications _implications;
+    private readonly Lock _turn = new();
     private Setup? _here;
 
     /// <summary>Indexes the facts of a collection.</summary>
@@ -42,9 +43,12 @@ public sealed class SupplyTable
     public Answer Ask(Capability capability, Setup setup, Feature api)
     {
         var key = (capability, setup.Card, setup.Driver, setup.Os, api);
-        if (!_answers.TryGetValue(key, out var answer))
-            _answers[key] = answer = Capped(_implications.Apply(capability, Stated(capability, setup, api), other => Stated(other, setup, api)), setup);
-        return answer;
+        lock (_turn)
+        {
+            if (!_answers.TryGetValue(key, out var answer))
+                _answers[key] = answer = Capped(_implications.Apply(capability, Stated(capability, setup, api), other => Stated(other, setup, api)), setup);
+            return answer;
+        }
     }
 
     /// <summary>Forgets the answers so far, for who goes through many setups and comes back to none.</summary>

@@ -135,6 +135,9 @@ public sealed record Verdict
     /// <summary>Every route that was looked at, permitted or not, in order of preference.</summary>
     public required IReadOnlyList<RouteFinding> Routes { get; init; }
 
+    /// <summary>Routes on drivers that are software themselves, which are not among <see cref="Routes"/> (rule R7).</summary>
+    internal IReadOnlyList<RouteFinding> OnSoftwareDrivers { get; init; } = [];
+
     /// <summary>
     /// Renderers by which the processor draws: software renderers that exist on the setups' operating systems, and those that
     /// certainly run on a driver that is software itself. Shown apart (rule R7).

@@ -19,7 +19,7 @@ public sealed class SiteRenderer
 
     private readonly SiteReport _edition;
     private readonly TemplateSet _templates;
-    private readonly List<OutputFile> _files = [];
+    private readonly List<Func<IReadOnlyList<OutputFile>>> _pages = [];
 
     private SiteRenderer(SiteReport edition, TemplateSet templates)
     {
@@ -35,15 +35,29 @@ public sealed class SiteRenderer
     public static IReadOnlyList<OutputFile> Render(SiteReport edition, TemplateSet templates, Func<IllustrationPair, DrawnPair>? draw = null)
     {
         var renderer = new SiteRenderer(edition, templates);
-        renderer.RenderAll();
-        renderer._files.AddRange(PictureFiles.Of(edition.Features.Select(feature => feature.Id), draw ?? DrawnPair.Of));
-        return renderer._files;
+        renderer.AddAll();
+        return [.. templates.PlainFiles.Select(file => new OutputFile(file.Name, file.Bytes)), .. renderer.Finished(), .. PictureFiles.Of(edition.Features.Select(feature => feature.Id), draw ?? DrawnPair.Of)];
     }
 
-    private void RenderAll()
+    /// <summary>Renders what was added, on all processors, in the order in which it was added; the first page with a fault tells its own.</summary>
+    private IEnumerable<OutputFile> Finished()
     {
-        foreach (var (name, bytes) in _templates.PlainFiles)
-            _files.Add(new OutputFile(name, bytes));
+        var rendered = _pages.AsParallel().AsOrdered().Select(render =>
+        {
+            try
+            {
+                return (Files: render(), Fault: (TemplateFaultException?)null);
+            }
+            catch (TemplateFaultException fault)
+            {
+                return ([], fault);
+            }
+        }).ToList();
+        return rendered.Find(page => page.Fault is not null).Fault is { } first ? throw first : rendered.SelectMany(page => page.Files);
+    }
+
+    private void AddAll()
+    {
         Page("index.html", "overview", "overview", "Overview", null);
         Matrix("coverage/index.html", _edition.Matrix);
         foreach (var system in _edition.Systems)
@@ -58,8 +72,11 @@ public sealed class SiteRenderer
             Page(SiteAddress.Of("title", title.Id), "title", "titles", title.Name, title, title.Table);
             foreach (var tile in title.Tiles)
             {
-                var cell = _edition.Explain(title.Id, tile.CardId);
-                Page(SiteAddress.OfCell(title.Id, tile.CardId, ""), "cell", "coverage", cell.Heading, cell);
+                _pages.Add(() =>
+                {
+                    var cell = _edition.Explain(title.Id, tile.CardId);
+                    return Render(SiteAddress.OfCell(title.Id, tile.CardId, ""), "cell", "coverage", cell.Heading, cell);
+                });
             }
         }
 
@@ -83,7 +100,7 @@ public sealed class SiteRenderer
         Page("sources.html", "sources", "sources", "Sources and grades", null, _edition.Sources.ToTable());
         Page("editions.html", "report", "about", _edition.Editions.Title, _edition.Editions, [.. _edition.Editions.Tables]);
         if (EditionFeed.Of(_edition.History, _edition.Name, "editions.html") is { } feed)
-            _files.Add(feed);
+            _pages.Add(() => [feed]);
         Page("about.html", "about", "about", "About this edition", null);
     }
 
@@ -92,14 +109,14 @@ public sealed class SiteRenderer
     {
         var renderer = new SiteRenderer(edition, templates);
         renderer.Matrix(path, matrix);
-        return renderer._files;
+        return [.. renderer.Finished()];
     }
 
     private void Matrix(string path, MatrixReport matrix)
     {
         Page(path, "matrix", "coverage", matrix.Heading, matrix, matrix.Table);
         if (MatrixCells.IsLarge(matrix))
-            _files.Add(MatrixCells.Of(Path.ChangeExtension(path, ".js"), matrix));
+            _pages.Add(() => [MatrixCells.Of(Path.ChangeExtension(path, ".js"), matrix)]);
     }
 
     private void Comparisons()
@@ -110,8 +127,11 @@ public sealed class SiteRenderer
             Page(SiteAddress.OfPair(pair.FirstId, pair.SecondId), "pair", "compare", pair.Report.Title, pair, [.. pair.Report.Tables, .. pair.Next?.Tables ?? []]);
     }
 
+    private void Page(string path, string template, string section, string heading, object? subject, params IReadOnlyList<Table> tables) =>
+        _pages.Add(() => Render(path, template, section, heading, subject, tables));
+
     /// <summary>One page: its own template first, then the frame around it. Its tables go into one script beside the site.</summary>
-    private void Page(string path, string template, string section, string heading, object? subject, params IReadOnlyList<Table> tables)
+    private List<OutputFile> Render(string path, string template, string section, string heading, object? subject, params IReadOnlyList<Table> tables)
     {
         var root = string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/')));
         // No id holds an underscore, so the second table of one thing never has the name of the first table of another.
@@ -133,9 +153,8 @@ public sealed class SiteRenderer
         };
         SiteFunctions.AddTo(globals, path, root);
         globals["content"] = _templates.Render($"{template}.html", globals);
-        _files.Add(OutputFile.Text(path, _templates.Render("frame.html", globals)));
-        if (named.Count > 0)
-            _files.Add(TableFiles.Of(source, named));
+        var page = OutputFile.Text(path, _templates.Render("frame.html", globals));
+        return named.Count > 0 ? [page, TableFiles.Of(source, named)] : [page];
     }
 }
 

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Reflection;
 using Scriban;
 using Scriban.Parsing;
@@ -24,7 +25,8 @@ public sealed class TemplateSet : ITemplateLoader
     private const int MostTurns = 10_000_000;
 
     private readonly IReadOnlyDictionary<string, SourceFile> _files;
-    private readonly Dictionary<string, Template> _parsed = [];
+    private readonly ConcurrentDictionary<string, Template> _parsed = [];
+    private readonly ConcurrentBag<TemplateContext> _idle = [];
 
     private TemplateSet(IReadOnlyDictionary<string, SourceFile> files) => _files = files;
 
@@ -59,25 +61,18 @@ public sealed class TemplateSet : ITemplateLoader
         return new TemplateSet(files);
     }
 
-    /// <summary>Renders a template with some globals.</summary>
+    /// <summary>Renders a template with some globals. May be called from several threads at once.</summary>
     public string Render(string name, ScriptObject globals)
     {
-        var context = new TemplateContext
-        {
-            LoopLimit = MostTurns,
-            LimitToString = 0,
-            RecursiveLimit = 200,
-            StrictVariables = true,
-            EnableRelaxedMemberAccess = false,
-            EnableRelaxedTargetAccess = false,
-            TemplateLoader = this,
-            NewLine = "\n",
-            MemberRenamer = Rename,
-        };
+        // A context keeps included templates parsed and knows the members of reports, so one that has finished a page serves the next.
+        var context = _idle.TryTake(out var idle) ? idle : NewContext();
         context.PushGlobal(globals);
         try
         {
-            return Parse(name).Render(context);
+            var page = Parse(name).Render(context);
+            context.PopGlobal();
+            _idle.Add(context);
+            return page;
         }
         catch (ScriptRuntimeException problem)
         {
@@ -96,16 +91,25 @@ public sealed class TemplateSet : ITemplateLoader
     ValueTask<string?> ITemplateLoader.LoadAsync(TemplateContext context, SourceSpan callerSpan, string templatePath) =>
         ValueTask.FromResult<string?>(((ITemplateLoader)this).Load(context, callerSpan, templatePath));
 
-    private Template Parse(string name)
+    private TemplateContext NewContext() => new()
     {
-        if (_parsed.TryGetValue(name, out var template))
-            return template;
+        LoopLimit = MostTurns,
+        LimitToString = 0,
+        RecursiveLimit = 200,
+        StrictVariables = true,
+        EnableRelaxedMemberAccess = false,
+        EnableRelaxedTargetAccess = false,
+        TemplateLoader = this,
+        NewLine = "\n",
+        MemberRenamer = Rename,
+    };
+
+    private Template Parse(string name) => _parsed.GetOrAdd(name, _ =>
+    {
         var file = Find(name);
-        template = Template.Parse(Text(file), file.Origin);
-        if (template.HasErrors)
-            throw new TemplateFaultException(string.Join('\n', template.Messages.Take(MostMessages)));
-        return _parsed[name] = template;
-    }
+        var template = Template.Parse(Text(file), file.Origin);
+        return template.HasErrors ? throw new TemplateFaultException(string.Join('\n', template.Messages.Take(MostMessages))) : template;
+    });
 
     private SourceFile Find(string name) =>
         _files.TryGetValue(name, out var file) ? file : throw new TemplateFaultException($"There is no template {name}.");

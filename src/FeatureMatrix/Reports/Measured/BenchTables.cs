@@ -82,7 +82,7 @@ internal static class BenchTables
                 .. decisions.Titles.Where(one => title is null || one == title).Select(one => (IReadOnlyList<TableCell>)
                 [
                     new(one.Name),
-                    .. cards.Select(of => Cell.Of(decisions.On(one, of), of, null, decisions.Speeds).Speed)
+                    .. cards.Select(of => decisions.CellOn(one, of).Speed)
                         .Select(speed => speed is null ? TableCell.Empty : new TableCell(SpeedWording.Text(speed), speed.Fps.Mean)),
                 ]),
             ]);
