@@ -14,6 +14,8 @@ internal static class Contradictions
         foreach (var said in facts.GroupBy(fact => (fact.Scope, fact.Evidence.Grade, fact.Evidence.Source)))
         {
             var list = said.ToList();
+            if (list.Count == 1)
+                continue;
             var denials = list.Where(Denies).ToList();
             foreach (var claim in list)
             {

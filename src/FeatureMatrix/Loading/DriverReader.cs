@@ -85,7 +85,7 @@ internal sealed partial class DriverReader(Draft draft)
         foreach (var node in fields.Items("versions"))
         {
             var map = node is Scalar bare
-                ? new Mapping(bare.Origin, [new MappingEntry(new Scalar(bare.Origin, "version", isPlain: true), bare)])
+                ? Mapping.Of(bare.Origin, [new MappingEntry(new Scalar(bare.Origin, "version", isPlain: true), bare)], (_, _) => { })
                 : node;
             if (Fields.Of(map, $"version of {fields.Label}", Faults) is { } version)
                 yield return version;

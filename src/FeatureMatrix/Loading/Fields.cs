@@ -8,15 +8,13 @@ namespace FeatureMatrix.Loading;
 /// </summary>
 internal sealed class Fields
 {
-    private readonly Dictionary<string, MappingEntry> _entries;
-    private readonly SortedSet<string> _asked = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
 
     public Fields(Mapping node, string label, FaultList faults)
     {
         Node = node;
         Label = label;
         Faults = faults;
-        _entries = node.Entries.ToDictionary(entry => entry.Key.Text);
     }
 
     public Mapping Node { get; }
@@ -41,13 +39,13 @@ internal sealed class Fields
     public Node? Take(string key)
     {
         _asked.Add(key);
-        return _entries.TryGetValue(key, out var entry) && !entry.Value.IsNothing ? entry.Value : null;
+        return Node.Find(key) is { Value: { IsNothing: false } value } ? value : null;
     }
 
     public bool Has(string key) => Take(key) is not null;
 
     /// <summary>Where the key stands; where the map begins if it was not written.</summary>
-    public Origin OriginOf(string key) => _entries.TryGetValue(key, out var entry) ? entry.Key.Origin : Origin;
+    public Origin OriginOf(string key) => Node.Find(key)?.Key.Origin ?? Origin;
 
     /// <summary>Keys that a later step takes: they are legal even if that step is never reached.</summary>
     public void Expect(params ReadOnlySpan<string> keys)
@@ -70,7 +68,7 @@ internal sealed class Fields
         foreach (var (key, _) in Node.Entries)
         {
             if (!_asked.Contains(key.Text))
-                Faults.Add(FaultTexts.UnknownKey(key.Origin, key.Text, Label, _asked));
+                Faults.Add(FaultTexts.UnknownKey(key.Origin, key.Text, Label, _asked.Order(StringComparer.Ordinal)));
         }
     }
 

@@ -35,14 +35,65 @@ internal sealed class Sequence(Origin origin, IReadOnlyList<Node> items) : Node(
 }
 
 /// <summary>Keys with values, in the order of the file; no key occurs twice.</summary>
-internal sealed class Mapping(Origin origin, IReadOnlyList<MappingEntry> entries) : Node(origin)
+internal sealed class Mapping : Node
 {
-    public IReadOnlyList<MappingEntry> Entries { get; } = entries;
+    /// <summary>Up to so many keys are looked through one by one, which is quicker than an index of them.</summary>
+    private const int Few = 12;
+
+    private readonly List<MappingEntry> _entries;
+    private readonly Dictionary<string, MappingEntry>? _index;
+
+    private Mapping(Origin origin, int count)
+        : base(origin)
+    {
+        _entries = new List<MappingEntry>(count);
+        _index = count > Few ? new Dictionary<string, MappingEntry>(count) : null;
+    }
+
+    public IReadOnlyList<MappingEntry> Entries => _entries;
 
     /// <summary>The maps that this one was laid together from, each as it stands in its own file; only itself where nothing was.</summary>
     public IReadOnlyList<Mapping> Parts { get; private init; } = [];
 
     public override string Shape => "a map of keys";
+
+    /// <summary>A map of the entries whose key does not stand further up already.</summary>
+    /// <param name="origin">Where it begins.</param>
+    /// <param name="entries">All entries.</param>
+    /// <param name="repeated">Takes each key that is left out, and the first of its name.</param>
+    public static Mapping Of(Origin origin, IReadOnlyList<MappingEntry> entries, Action<Scalar, Scalar> repeated)
+    {
+        var mapping = new Mapping(origin, entries.Count);
+        foreach (var entry in entries)
+        {
+            if (mapping.Find(entry.Key.Text) is { } first)
+                repeated(entry.Key, first.Key);
+            else
+                mapping.Add(entry);
+        }
+
+        return mapping;
+    }
+
+    /// <summary>The entry of a key; null where there is none.</summary>
+    public MappingEntry? Find(string key)
+    {
+        if (_index is not null)
+            return _index.TryGetValue(key, out var indexed) ? indexed : null;
+        foreach (var entry in _entries)
+        {
+            if (entry.Key.Text == key)
+                return entry;
+        }
+
+        return null;
+    }
+
+    private void Add(MappingEntry entry)
+    {
+        _entries.Add(entry);
+        _index?.Add(entry.Key.Text, entry);
+    }
 
     /// <summary>
     /// This map, and what another says under keys that this one lacks. Where both have a map under a key, these are laid together in the
@@ -52,11 +103,10 @@ internal sealed class Mapping(Origin origin, IReadOnlyList<MappingEntry> entries
     /// <param name="hidden">Takes each pair of keys of which the lower one's value does not count.</param>
     public Mapping Over(Mapping other, Action<Scalar, Scalar> hidden)
     {
-        var below = other.Entries.ToDictionary(entry => entry.Key.Text);
-        var whole = new List<MappingEntry>();
+        var whole = new Mapping(Origin, Entries.Count + other.Entries.Count) { Parts = [.. PartsOf(this), .. PartsOf(other)] };
         foreach (var entry in Entries)
         {
-            if (!below.Remove(entry.Key.Text, out var same))
+            if (other.Find(entry.Key.Text) is not { } same)
                 whole.Add(entry);
             else if (entry.Value.IsNothing)
                 whole.Add(same);
@@ -69,8 +119,9 @@ internal sealed class Mapping(Origin origin, IReadOnlyList<MappingEntry> entries
             }
         }
 
-        whole.AddRange(other.Entries.Where(entry => below.ContainsKey(entry.Key.Text)));
-        return new Mapping(Origin, whole) { Parts = [.. PartsOf(this), .. PartsOf(other)] };
+        foreach (var entry in other.Entries.Where(entry => Find(entry.Key.Text) is null))
+            whole.Add(entry);
+        return whole;
     }
 
     private static IReadOnlyList<Mapping> PartsOf(Mapping mapping) => mapping.Parts.Count > 0 ? mapping.Parts : [mapping];

@@ -123,19 +123,14 @@ internal sealed class NodeParser
     private Mapping ReadMapping(MappingStart start, int depth)
     {
         var entries = new List<MappingEntry>();
-        var keys = new Dictionary<string, Origin>();
         while (Next() is not MappingEnd)
         {
             var key = ReadNode(depth + 1) as Scalar ?? throw new RefusedException(FaultTexts.KeyIsNoText(At(start)));
             Next();
-            var value = ReadNode(depth + 1);
-            if (keys.TryAdd(key.Text, key.Origin))
-                entries.Add(new MappingEntry(key, value));
-            else
-                _faults.Add(FaultTexts.DuplicateKey(key.Origin, key.Text, keys[key.Text]));
+            entries.Add(new MappingEntry(key, ReadNode(depth + 1)));
         }
 
-        return new Mapping(At(start), entries);
+        return Mapping.Of(At(start), entries, (again, first) => _faults.Add(FaultTexts.DuplicateKey(again.Origin, again.Text, first.Origin)));
     }
 
     private ParsingEvent Next() => Advance()

@@ -11,9 +11,9 @@ internal sealed class Provenance
 {
     private readonly Draft _draft;
     private readonly UnsourcedCount _unsourced;
-    private readonly IReadOnlyDictionary<int, Said> _byLayer;
+    private readonly Dictionary<int, Said> _byLayer;
 
-    private Provenance(Draft draft, UnsourcedCount unsourced, IReadOnlyDictionary<int, Said> byLayer)
+    private Provenance(Draft draft, UnsourcedCount unsourced, Dictionary<int, Said> byLayer)
     {
         _draft = draft;
         _unsourced = unsourced;
@@ -32,22 +32,22 @@ internal sealed class Provenance
     public Provenance Within(Fields fields)
     {
         fields.Expect("grade", "source");
-        var byLayer = new Dictionary<int, Said>(_byLayer);
+        Dictionary<int, Said>? byLayer = null;
         IReadOnlyList<Fields> parts = fields.Node.Parts is { Count: > 0 } several
             ? [.. several.Select(part => new Fields(part, fields.Label, fields.Faults))]
             : [fields];
         foreach (var part in parts)
         {
             var layer = LayerOf(part.Origin);
-            var inherited = byLayer.GetValueOrDefault(layer);
+            var inherited = _byLayer.GetValueOrDefault(layer);
             var grade = part.Choice("grade", Words.Grades);
             if (part.Take("source") is { } node && _draft.Sources.Read(node) is var (source, sourceGrade))
-                byLayer[layer] = new Said(grade ?? sourceGrade, source);
+                (byLayer ??= new(_byLayer))[layer] = new Said(grade ?? sourceGrade, source);
             else if (grade is not null)
-                byLayer[layer] = inherited with { Grade = grade };
+                (byLayer ??= new(_byLayer))[layer] = inherited with { Grade = grade };
         }
 
-        return new Provenance(_draft, _unsourced, byLayer);
+        return byLayer is null ? this : new Provenance(_draft, _unsourced, byLayer);
     }
 
     /// <summary>The evidence of one statement. Without a source it is inferred at best.</summary>

@@ -9,17 +9,18 @@ namespace FeatureMatrix.Loading;
 internal sealed class Shelf<T>(string kind)
     where T : class
 {
-    private readonly SortedDictionary<string, Item> _items = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Item> _items = new(StringComparer.Ordinal);
+    private IReadOnlyList<Item>? _inOrder;
 
     /// <summary>One entity, for messages.</summary>
     public string Kind { get; } = kind;
 
     /// <summary>Those of which an object could be made.</summary>
     public IEnumerable<(Item Item, T Value)> Made =>
-        _items.Values.Where(item => item.Value is not null).Select(item => (item, item.Value!));
+        InOrder.Where(item => item.Value is not null).Select(item => (item, item.Value!));
 
     /// <summary>The finished objects, by id.</summary>
-    public IReadOnlyList<T> All => [.. _items.Values.Select(item => item.Value).OfType<T>()];
+    public IReadOnlyList<T> All => [.. InOrder.Select(item => item.Value).OfType<T>()];
 
     /// <summary>First pass: notes the id. What a deeper layer says of an id that is noted already goes below it.</summary>
     public void Declare(MappingEntry entry, string section, int layer, FaultList faults)
@@ -28,24 +29,32 @@ internal sealed class Shelf<T>(string kind)
         if (!Ids.Check(entry.Key, faults))
             return;
         if (!_items.TryGetValue(id, out var first))
-            _items.Add(id, new Item(id, section, layer, entry, Fields.Of(entry.Value, $"{Kind} '{id}'", faults)));
+            Add(new Item(id, section, layer, entry, Fields.Of(entry.Value, $"{Kind} '{id}'", faults)));
         else if (layer == first.Layer)
             faults.Add(FaultTexts.DuplicateId(entry.Key.Origin, Kind, id, first.Origin));
         else
             first.LayOver(entry, layer, (key, below) => faults.Hidden.Add(new HiddenKey($"{Kind} '{id}'", key.Text, key.Origin, below.Origin)));
     }
 
+    private IReadOnlyList<Item> InOrder => _inOrder ??= [.. _items.Values.OrderBy(item => item.Id, StringComparer.Ordinal)];
+
+    private void Add(Item item)
+    {
+        _items.Add(item.Id, item);
+        _inOrder = null;
+    }
+
     /// <summary>Second pass: makes the objects. Null where too much is missing; the reasons are faults then.</summary>
     public void Build(Func<Item, T?> build)
     {
-        foreach (var item in _items.Values.Where(item => item.IsMap))
+        foreach (var item in InOrder.Where(item => item.IsMap))
             item.Value = build(item);
     }
 
     /// <summary>Reports the keys that no reader asked for, and the statements without a source.</summary>
     public void Done(FaultList faults)
     {
-        foreach (var item in _items.Values.Where(item => item.IsMap))
+        foreach (var item in InOrder.Where(item => item.IsMap))
         {
             item.Fields.Done();
             item.Unsourced.Report(faults);
@@ -61,7 +70,7 @@ internal sealed class Shelf<T>(string kind)
         var id = reference.Text.Trim();
         if (_items.TryGetValue(id, out var item))
             return item;
-        faults.AddDangling(FaultTexts.Unknown(reference.Origin, Kind, id, _items.Keys));
+        faults.AddDangling(FaultTexts.Unknown(reference.Origin, Kind, id, InOrder.Select(item => item.Id)));
         return null;
     }
 
