@@ -67,13 +67,9 @@ internal static class Workbench
         var catalog = Load(folder);
         var watch = Stopwatch.StartNew();
         var weighing = new Weighing(new Decisions(catalog, null));
-        var certain = catalog.Cards.Sum(card => catalog.Titles.Count(title => weighing.Decisions.On(title, card).Overall.IsCertain));
-        Say("resolve", watch);
-        var settled = catalog.Cards.Sum(card => weighing.Picture.Stakes(card).Count(stake => stake.Prospect.IsCertain));
-        Say("prospects", watch);
         var ranked = RankingReport.Of(weighing).Ranked;
         Say("rank", watch);
-        Console.WriteLine($"{catalog.Cards.Count * catalog.Titles.Count} cells, {certain} with one outcome, {settled} with one standing; {ranked.Sum(card => card.UndecidedWith.Count) / 2} pairs undecided, {ranked.Sum(card => card.EqualTo.Count) / 2} equal");
+        Console.WriteLine($"{catalog.Cards.Count * catalog.Titles.Count} cells, {ranked.Count * (ranked.Count - 1) / 2} pairs: {ranked.Sum(card => card.UndecidedWith.Count) / 2} undecided, {ranked.Sum(card => card.PerhapsDecided.Count) / 2} of them not shown to be, {ranked.Sum(card => card.EqualTo.Count) / 2} equal; {ranked.Count(card => card.ScoreIsExact)} scores exact");
     }
 
     /// <summary>Turns a collection into relations: everything that the rules say of single demands.</summary>

@@ -179,7 +179,7 @@ public sealed class CardComparison
         }
     }
 
-    private static Winner[] BySign(ScoreInterval difference) => (Math.Sign(difference.Low), Math.Sign(difference.High)) switch
+    internal static Winner[] BySign(ScoreInterval difference) => (Math.Sign(difference.Low), Math.Sign(difference.High)) switch
     {
         ( > 0, _) => [Winner.First],
         (_, < 0) => [Winner.Second],
@@ -247,5 +247,5 @@ public sealed class CardComparison
     }
 
     /// <summary>Eighteen decimals: far finer than any weight, and coarse enough to swallow what decimal arithmetic rounds.</summary>
-    private static ScoreInterval Rounded(ScoreInterval interval) => new(decimal.Round(interval.Low, 18), decimal.Round(interval.High, 18));
+    internal static ScoreInterval Rounded(ScoreInterval interval) => new(decimal.Round(interval.Low, 18), decimal.Round(interval.High, 18));
 }

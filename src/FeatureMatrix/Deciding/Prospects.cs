@@ -8,6 +8,7 @@ public sealed class Prospects(Library library, Func<Title, Card, Verdict> verdic
 {
     private readonly ProspectBuilder _builder = new();
     private readonly Dictionary<(Card, Side), IReadOnlyList<Stake>> _stakes = [];
+    private readonly Dictionary<(Card, LibraryEntry), Stake> _single = [];
 
     /// <summary>The library.</summary>
     public Library Library { get; } = library;
@@ -27,17 +28,20 @@ public sealed class Prospects(Library library, Func<Title, Card, Verdict> verdic
         if (!_stakes.TryGetValue((card, side), out var stakes))
         {
             _stakes[(card, side)] = stakes = side == Side.First
-                ? Library.Entries.Select(entry => StakeOf(entry, card)).ToList()
+                ? Library.Entries.Select(entry => Stake(entry, card)).ToList()
                 : Stakes(card).Select(stake => stake with { Side = side }).ToList();
         }
 
         return stakes;
     }
 
-    private Stake StakeOf(LibraryEntry entry, Card card)
+    /// <summary>What one title contributes on a card, as the first side.</summary>
+    public Stake Stake(LibraryEntry entry, Card card)
     {
+        if (_single.TryGetValue((card, entry), out var stake))
+            return stake;
         var verdict = verdictOf(entry.Title, card);
         var prospect = Floor is { } floor ? _builder.Build(verdict, floor) : _builder.Build(verdict);
-        return new Stake(entry, Side.First, prospect, verdict.Software.Count > 0);
+        return _single[(card, entry)] = new Stake(entry, Side.First, prospect, verdict.Software.Count > 0);
     }
 }

@@ -1,4 +1,6 @@
+using FeatureMatrix.Deciding.Kinds;
 using FeatureMatrix.Model;
+using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Deciding;
 
@@ -7,62 +9,89 @@ namespace FeatureMatrix.Deciding;
 /// <param name="Best">The best place it may take: 1 + the cards that beat it in every completion.</param>
 /// <param name="Worst">The worst place it may take, cards equal to it sharing a place.</param>
 /// <param name="Score">Its score.</param>
+/// <param name="ScoreIsExact">False past a limit: then no completion leads outside the score, but its ends need not be reached.</param>
 /// <param name="MustHaves">Its must-haves.</param>
 /// <param name="EqualTo">Cards that are equal to it in every completion.</param>
 /// <param name="UndecidedWith">Cards against which nobody can say yet.</param>
+/// <param name="PerhapsDecided">
+/// Of these the cards against which, past a limit, nothing shows that nobody can say: one of the two might win in every completion.
+/// </param>
 public sealed record RankedCard(
-    Card Card, int Best, int Worst, ScoreInterval Score, IReadOnlyList<(LibraryEntry Entry, Coverage Coverage)> MustHaves,
-    IReadOnlyList<Card> EqualTo, IReadOnlyList<Card> UndecidedWith);
+    Card Card, int Best, int Worst, ScoreInterval Score, bool ScoreIsExact, IReadOnlyList<(LibraryEntry Entry, Coverage Coverage)> MustHaves,
+    IReadOnlyList<Card> EqualTo, IReadOnlyList<Card> UndecidedWith, IReadOnlyList<Card> PerhapsDecided);
 
 /// <summary>Any number of cards ranked by comparing each with each; ties and open questions stay visible.</summary>
 public static class Ranking
 {
+    /// <summary>Up to how many titles are put together in every completion where their sums do not tell.</summary>
+    public const int MostTitlesTogether = 100;
+
     /// <summary>Ranks cards, the surest first.</summary>
-    public static IReadOnlyList<RankedCard> Of(Prospects prospects, IReadOnlyList<Card> cards)
+    /// <param name="prospects">What may come of the titles.</param>
+    /// <param name="resolver">The resolver of the collection.</param>
+    /// <param name="termsFor">The terms of each title.</param>
+    /// <param name="cards">The cards.</param>
+    /// <remarks>
+    /// Titles that ask for the same are summed up by kinds first. Sums decide between two cards where no completion can say otherwise, and
+    /// show them undecided where two completions say different things; only the pairs that are left are put together title by title.
+    /// </remarks>
+    public static IReadOnlyList<RankedCard> Of(Prospects prospects, Resolver resolver, Func<Title, Terms> termsFor, IReadOnlyList<Card> cards)
     {
-        var scale = WorthScale.Of(prospects.Policy);
-        var winners = new Dictionary<(Card, Card), Winner>();
-        var tallies = cards.ToDictionary(card => card, card => SharedGroup.Of(prospects.Stakes(card))
-            .Select(group => Tally.Of(group, scale, prospects.Policy)).Aggregate(Tally.Zero, (one, other) => one.And(other)));
+        var worths = new WorthTable(WorthScale.Of(prospects.Policy));
+        var kinds = KindTable.Of(resolver, prospects, cards, termsFor);
+        var sums = cards.Select(card => CardSums.Of(kinds, prospects, card, worths)).ToList();
+        var mayWalk = prospects.Library.Entries.Count <= MostTitlesTogether;
+        var pairs = new Dictionary<(Card, Card), (Winner Winner, bool IsExact)>();
         for (var i = 0; i < cards.Count; i++)
         {
             for (var j = i + 1; j < cards.Count; j++)
-                winners[(cards[i], cards[j])] = WinnerOf(prospects, cards[i], cards[j], tallies);
+                pairs[(cards[i], cards[j])] = PairOfSums.WinnerOf(kinds, worths, sums[i], sums[j]) is { } winner ? (winner, true) : Together(prospects, cards[i], cards[j], mayWalk);
         }
 
-        return cards.Select(card => Place(card, cards, winners, Score(tallies[card]), MustHaves(prospects, card)))
+        return sums.Select(sum => Place(cards, pairs, sum, ScoreOf(prospects, sum, mayWalk)))
             .OrderBy(ranked => ranked.Best).ThenBy(ranked => ranked.Worst).ThenByDescending(ranked => ranked.Score.Low)
             .ThenByDescending(ranked => ranked.Score.High).ThenBy(ranked => ranked.Card.Id, StringComparer.Ordinal).ToList();
     }
 
-    /// <summary>
-    /// Each card by itself says enough where nothing that they share could change it; only the other pairs are put together.
-    /// </summary>
-    private static Winner WinnerOf(Prospects prospects, Card first, Card second, Dictionary<Card, Tally> tallies)
+    private static (Winner Winner, bool IsExact) Together(Prospects prospects, Card first, Card second, bool mayWalk)
     {
-        var apart = CardComparison.WinnersIn(tallies[first].And(tallies[second].Mirrored())).Distinct().ToList();
-        return apart.Count == 1 ? apart[0] : CardComparison.Of(prospects, first, second).Winner;
+        if (!mayWalk)
+            return (Winner.Undecided, false);
+        var comparison = CardComparison.Of(prospects, first, second);
+        return (comparison.Winner, comparison.Winner != Winner.Undecided || comparison.IsExact);
     }
 
-    private static ScoreInterval Score(Tally tally) => new(decimal.Round(tally.Overall.Low, 18), decimal.Round(tally.Overall.High, 18));
-
-    private static List<(LibraryEntry Entry, Coverage Coverage)> MustHaves(Prospects prospects, Card card) => prospects.Stakes(card)
-        .Where(stake => stake.Entry.IsMustHave).Select(stake => (stake.Entry, stake.CoverageUnder(prospects.Policy))).ToList();
+    private static (ScoreInterval Score, bool IsExact) ScoreOf(Prospects prospects, CardSums sums, bool mayWalk)
+    {
+        if (sums.IsExact || !mayWalk)
+            return (CardComparison.Rounded(sums.Score), sums.IsExact);
+        var groups = SharedGroup.Of(prospects.Stakes(sums.Card));
+        var scale = WorthScale.Of(prospects.Policy);
+        var tally = groups.Select(group => Tally.Of(group, scale, prospects.Policy)).Aggregate(Tally.Zero, (one, other) => one.And(other));
+        return (CardComparison.Rounded(tally.Overall), groups.All(group => group.IsExact));
+    }
 
     private static RankedCard Place(
-        Card card, IReadOnlyList<Card> cards, Dictionary<(Card, Card), Winner> winners, ScoreInterval score,
-        IReadOnlyList<(LibraryEntry Entry, Coverage Coverage)> mustHaves)
+        IReadOnlyList<Card> cards, Dictionary<(Card, Card), (Winner Winner, bool IsExact)> pairs, CardSums sums, (ScoreInterval Interval, bool IsExact) score)
     {
-        var others = cards.Where(other => other != card).ToLookup(Against);
+        var found = cards.Where(other => other != sums.Card).Select(other => (Other: other, Pair: Against(other))).ToList();
+        var others = found.ToLookup(one => one.Pair.Winner, one => one.Other);
         var best = others[Winner.Second].Count() + 1;
         return new RankedCard(
-            card, best, best + others[Winner.Undecided].Count(), score, mustHaves, others[Winner.Equal].ToList(), others[Winner.Undecided].ToList());
+            sums.Card, best, best + others[Winner.Undecided].Count(), score.Interval, score.IsExact, sums.MustHaves, others[Winner.Equal].ToList(),
+            others[Winner.Undecided].ToList(), found.Where(one => !one.Pair.IsExact).Select(one => one.Other).ToList());
 
-        Winner Against(Card other) => winners.TryGetValue((card, other), out var winner) ? winner : winners[(other, card)] switch
+        (Winner Winner, bool IsExact) Against(Card other)
         {
-            Winner.First => Winner.Second,
-            Winner.Second => Winner.First,
-            var same => same,
-        };
+            if (pairs.TryGetValue((sums.Card, other), out var pair))
+                return pair;
+            pair = pairs[(other, sums.Card)];
+            return pair.Winner switch
+            {
+                Winner.First => (Winner.Second, pair.IsExact),
+                Winner.Second => (Winner.First, pair.IsExact),
+                _ => pair,
+            };
+        }
     }
 }

@@ -26,10 +26,13 @@ public sealed record Stake(LibraryEntry Entry, Side Side, Prospect Prospect, boo
     /// True where a must-have is covered at this standing: it runs with no loss above its tolerance (rule R17). Titles that are
     /// no must-haves are always covered; software rendering covers where the policy admits it.
     /// </summary>
-    public bool IsCoveredAt(Standing standing, Policy policy) => Entry.MustHaveTolerance switch
+    public bool IsCoveredAt(Standing standing, Policy policy) => Covers(Entry, standing, policy, SoftwareRuns);
+
+    /// <summary>The same for a title whose prospect nobody asks for.</summary>
+    internal static bool Covers(LibraryEntry entry, Standing standing, Policy policy, bool softwareRuns) => entry.MustHaveTolerance switch
     {
         null => true,
-        _ when policy.AllowSoftware && SoftwareRuns => true,
+        _ when policy.AllowSoftware && softwareRuns => true,
         Strength.Bonus => standing == Standing.Works,
         Strength.Cosmetic => standing is { Runs: true, Severe: 0 },
         _ => standing.Runs,

@@ -2,6 +2,22 @@ using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Resolving;
 
+/// <summary>What something that nobody knows belongs to.</summary>
+public enum UnknownReach
+{
+    /// <summary>One card.</summary>
+    Card,
+
+    /// <summary>One chip: all cards that carry it ask the same.</summary>
+    Chip,
+
+    /// <summary>One title: any card may ask the same about it, but no other title.</summary>
+    Title,
+
+    /// <summary>A wrapper or an operating system: any title on any card may ask the same.</summary>
+    Anywhere,
+}
+
 /// <summary>
 /// One thing nobody knows: a variable of the completions (rule R13). Two places that ask about an equal unknown get the
 /// same answer in each completion; that is how two cards of one chip come out exactly equal (DESIGN case 19).
@@ -23,6 +39,16 @@ public abstract record UnknownFact
         LossIsCosmetic loss => loss.Need.Choices.Select(choice => choice.Feature).Distinct().ToList(),
         ReachesFloor => [],
         WrapperOs or Runtime or CardOs or DriverExists or ForcedInstall or FrameBuffer or Textures or Preset or DefectIsReal or ObservedRun => [],
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    /// <summary>What it belongs to: cards that do not have that in common cannot share it.</summary>
+    public UnknownReach Reach => this switch
+    {
+        Supply { Card: not null } or CardOs or ForcedInstall or FrameBuffer or Textures or Preset or ObservedRun or ObservedFeature or ReachesFloor => UnknownReach.Card,
+        Supply or DriverExists => UnknownReach.Chip,
+        RunsWithout or RunsBroken or DefectIsReal or LossIsCosmetic => UnknownReach.Title,
+        WrapperSupply or WrapperOs or Runtime => UnknownReach.Anywhere,
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 

@@ -30,7 +30,7 @@ public sealed class Rankings_on_small_libraries
             winners[(one, other)] = completions.Select(completion => EveryCompletion.WinnerIn(small, completion)).Distinct().ToList() is [var only] ? only : Winner.Undecided;
         }
 
-        var ranked = Ranking.Of(small.Prospects, cards);
+        var ranked = Ranking.Of(small.Prospects, small.Resolver, small.TermsOf, cards);
         Assert.Equal(cards.Count, ranked.Count);
         foreach (var place in ranked)
         {

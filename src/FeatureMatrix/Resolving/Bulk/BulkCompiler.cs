@@ -36,6 +36,8 @@ internal sealed class BulkCompiler
         {
             Worst = Rows(columns, compiler._demands.Count, toll => toll.Worst),
             Best = Rows(columns, compiler._demands.Count, toll => toll.Best),
+            In = Enumerable.Range(0, (int)Hope.All + 1).Select(hope => Rows(columns, compiler._demands.Count, toll => toll.In((Hope)hope))).ToList(),
+            Questions = compiler.Questions(),
             Marks = Rows(columns, compiler._demands.Count, toll => (ushort)toll.Marks),
             TitleKinds = kinds,
             KindOfTitle = kindOfTitle,
@@ -76,6 +78,12 @@ internal sealed class BulkCompiler
         return kindOfTitle;
     }
 
+    private int[] Questions()
+    {
+        var numbers = _demands.Select(demand => demand.Question).Distinct().Select((question, i) => (question, i)).ToDictionary(pair => pair.question, pair => pair.i);
+        return _demands.Select(demand => numbers[demand.Question]).ToArray();
+    }
+
     private int NumberOf(Demand demand)
     {
         if (_numbers.TryGetValue(demand.Key, out var number))
@@ -104,15 +112,19 @@ internal sealed class BulkCompiler
     /// <summary>The tolls of each kind of setup, one for each demand, and the kind of each setup. Read on all cores.</summary>
     private (List<Toll[]> Columns, int[] KindOfSetup) Columns(IReadOnlyList<Setup> setups)
     {
+        var alike = new AlikeSetups(_catalog);
+        var examples = Enumerable.Range(0, setups.Count).GroupBy(i => alike.KeyOf(setups[i])).ToList();
         var all = new Toll[setups.Count][];
         var different = new ConcurrentDictionary<Toll[], Toll[]>(SameTolls.Instance);
         Parallel.For(
-            0, setups.Count,
+            0, examples.Count,
             () => new TollReader(_catalog),
             (i, _, reader) =>
             {
-                var tolls = reader.Of(_demands, setups[i]);
-                all[i] = different.GetOrAdd(tolls, tolls);
+                var tolls = reader.Of(_demands, setups[examples[i].First()]);
+                tolls = different.GetOrAdd(tolls, tolls);
+                foreach (var place in examples[i])
+                    all[place] = tolls;
                 return reader;
             },
             _ => { });

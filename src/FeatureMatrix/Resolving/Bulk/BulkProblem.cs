@@ -28,6 +28,12 @@ public sealed class BulkProblem
     /// <summary>What each demand costs at best, as <see cref="OutcomeCode.AtBest"/>.</summary>
     public required ushort[][] Best { get; init; }
 
+    /// <summary>What each demand costs in each completion of everything at once, by <see cref="Hope"/>; for decisions between cards.</summary>
+    public IReadOnlyList<ushort[][]> In { get; init; } = [];
+
+    /// <summary>For each demand what it asks, as a number: the same for demands that ask it through different wrappers.</summary>
+    public int[] Questions { get; init; } = [];
+
     /// <summary>Marks of each demand, as <see cref="BulkMarks"/>.</summary>
     public required ushort[][] Marks { get; init; }
 

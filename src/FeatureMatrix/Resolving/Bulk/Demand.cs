@@ -8,6 +8,12 @@ namespace FeatureMatrix.Resolving.Bulk;
 /// </summary>
 internal abstract record Demand(string Key, Renderer Renderer, WrapperVersion? Wrapper, Terms Terms)
 {
+    /// <summary>The wrapper version that it goes through, or the API.</summary>
+    public object Through => (object?)Wrapper ?? Renderer.Api!.Value.Feature;
+
+    /// <summary>What it asks, whichever way it is asked: what nobody knows of the title is one thing for all ways.</summary>
+    public virtual string Question => Key;
+
     /// <summary>To be reached at all: renderer, operating system, install, runtime, API or wrapper.</summary>
     internal sealed record Access(string Key, Renderer Renderer, WrapperVersion? Wrapper, Terms Terms) : Demand(Key, Renderer, Wrapper, Terms);
 
@@ -19,7 +25,11 @@ internal abstract record Demand(string Key, Renderer Renderer, WrapperVersion? W
 
     /// <summary>Needs; several where one's capability implies another's, because such losses are counted once (rule R14).</summary>
     internal sealed record Needed(string Key, Renderer Renderer, WrapperVersion? Wrapper, Terms Terms, IReadOnlyList<Need> Needs)
-        : Demand(Key, Renderer, Wrapper, Terms);
+        : Demand(Key, Renderer, Wrapper, Terms)
+    {
+        /// <inheritdoc/>
+        public override string Question => Demands.Of(Needs);
+    }
 }
 
 /// <summary>What the routes of a renderer ask for.</summary>
@@ -38,9 +48,12 @@ internal static class Demands
         foreach (var group in Together(renderer.Needs.Where(need => RouteBuilder.MayApply(need, draw))))
         {
             var preset = group.Exists(need => need.Condition is NeedCondition.AtPreset) ? $"{terms.Preset} {room}" : "";
-            yield return new Demand.Needed($"needs {string.Join(", ", group.Select(Of))} {through} {preset}", renderer, wrapper, terms, group);
+            yield return new Demand.Needed($"needs {Of(group)} {through} {preset}", renderer, wrapper, terms, group);
         }
     }
+
+    /// <summary>Needs in words.</summary>
+    public static string Of(IReadOnlyList<Need> needs) => string.Join(", ", needs.Select(Of));
 
     /// <summary>Puts needs together whose capabilities imply each other.</summary>
     private static List<List<Need>> Together(IEnumerable<Need> needs)

@@ -22,6 +22,12 @@ public static class OutcomeCode
     /// <summary>True where the code is that of something that runs.</summary>
     public static bool Runs(ushort code) => code < DoesNotRun;
 
+    /// <summary>
+    /// The first two counts of a code: its rank among standings, in which every loss is severe or cosmetic. At the worst end what nobody
+    /// graded is severe, at the best end cosmetic.
+    /// </summary>
+    public static int RankOf(ushort code) => Runs(code) ? code >> 5 : DoesNotRun >> 5;
+
     /// <summary>True where nothing is lost.</summary>
     public static bool IsComplete(ushort code) => code == 0;
 
@@ -44,10 +50,80 @@ public enum BulkMarks : ushort
 
     /// <summary>The texture preset is reduced, which breaks ties (rule R11).</summary>
     Reduced = 4,
+
+    /// <summary>It hangs on something that nobody knows of the title, whatever the card.</summary>
+    OfTitle = 8,
+
+    /// <summary>As <see cref="OfTitle"/>, and perhaps on more than one such thing.</summary>
+    OfTitleSeveral = 16,
+
+    /// <summary>It hangs on something that nobody knows of a wrapper or an operating system.</summary>
+    Anywhere = 32,
+
+    /// <summary>What is open about it belongs to this card, or hangs on facts about this card, so that cards with the same chip may differ.</summary>
+    OfCard = 64,
+}
+
+/// <summary>What is at its most hopeful in a completion of everything at once; the rest is missing.</summary>
+[Flags]
+public enum Hope
+{
+    /// <summary>Everything is missing.</summary>
+    None = 0,
+
+    /// <summary>What belongs to the card or its chip.</summary>
+    Own = 1,
+
+    /// <summary>What belongs to the title: losses that nobody graded are cosmetic.</summary>
+    Title = 2,
+
+    /// <summary>What belongs to wrappers and operating systems.</summary>
+    Anywhere = 4,
+
+    /// <summary>What belongs to no card.</summary>
+    Others = Title | Anywhere,
+
+    /// <summary>Everything.</summary>
+    All = Own | Others,
 }
 
 /// <summary>What one demand costs a route on one setup.</summary>
 /// <param name="Worst">At worst, as <see cref="OutcomeCode.AtWorst"/>.</param>
 /// <param name="Best">At best, as <see cref="OutcomeCode.AtBest"/>.</param>
 /// <param name="Marks">What the codes do not show.</param>
-internal readonly record struct Toll(ushort Worst, ushort Best, BulkMarks Marks);
+internal readonly record struct Toll(ushort Worst, ushort Best, BulkMarks Marks)
+{
+    /// <summary>Where only what belongs to the card or its chip is at its most hopeful, and the other mixtures of <see cref="Hope"/>.</summary>
+    public ushort Own { get; init; } = Best;
+
+    /// <inheritdoc cref="Own"/>
+    public ushort Title { get; init; } = Worst;
+
+    /// <inheritdoc cref="Own"/>
+    public ushort OwnAndTitle { get; init; } = Best;
+
+    /// <inheritdoc cref="Own"/>
+    public ushort Anywhere { get; init; } = Worst;
+
+    /// <inheritdoc cref="Own"/>
+    public ushort OwnAndAnywhere { get; init; } = Best;
+
+    /// <inheritdoc cref="Own"/>
+    public ushort Others { get; init; } = Worst;
+
+    /// <summary>
+    /// What it costs in a completion of everything at once; ordered as at best where what belongs to the title is at its most hopeful, else
+    /// as at worst.
+    /// </summary>
+    public ushort In(Hope hope) => hope switch
+    {
+        Hope.None => Worst,
+        Hope.Own => Own,
+        Hope.Title => Title,
+        Hope.Own | Hope.Title => OwnAndTitle,
+        Hope.Anywhere => Anywhere,
+        Hope.Own | Hope.Anywhere => OwnAndAnywhere,
+        Hope.Others => Others,
+        _ => Best,
+    };
+}

@@ -17,10 +17,26 @@ internal sealed class TollReader(Catalog catalog)
 
     private RouteBuilder Builder => _builder ??= new RouteBuilder(_supply, new ObservationIndex(catalog, _ranges));
 
-    /// <summary>What each demand costs on a setup.</summary>
+    /// <summary>
+    /// What each demand costs on a setup. Needs and defects of an API or a wrapper that no route reaches there are not looked at: what a
+    /// route costs that is shut anyway does not matter. Room is asked for by routes of several.
+    /// </summary>
     public Toll[] Of(IReadOnlyList<Demand> demands, Setup setup)
     {
-        var tolls = demands.Select(demand => Of(demand, setup)).ToArray();
+        var tolls = new Toll[demands.Count];
+        var reached = new HashSet<object>();
+        for (var i = 0; i < tolls.Length; i++)
+        {
+            if (demands[i] is Demand.Access && (tolls[i] = Of(demands[i], setup)).Best < OutcomeCode.DoesNotRun)
+                reached.Add(demands[i].Through);
+        }
+
+        for (var i = 0; i < tolls.Length; i++)
+        {
+            if (demands[i] is not Demand.Access)
+                tolls[i] = demands[i] is Demand.Room || reached.Contains(demands[i].Through) ? Of(demands[i], setup) : Free;
+        }
+
         _supply.Forget();
         return tolls;
     }
@@ -54,9 +70,40 @@ internal sealed class TollReader(Catalog catalog)
     private Toll Of(IReadOnlyList<Gate> gates, IReadOnlyList<NeedTerm> needs)
     {
         var range = _ranges.Of(gates, needs);
-        return new Toll(
-            OutcomeCode.AtWorst(range.Worst), OutcomeCode.AtBest(range.Best),
-            range.IsCertain || IsPlain(range, gates, needs) ? BulkMarks.None : BulkMarks.Entangled);
+        var (worst, best) = (OutcomeCode.AtWorst(range.Worst), OutcomeCode.AtBest(range.Best));
+        var marks = range.IsCertain || IsPlain(range, gates, needs) ? BulkMarks.None : BulkMarks.Entangled;
+        if (OutcomeCode.RankOf(worst) == OutcomeCode.RankOf(best) && marks == BulkMarks.None)
+            return new Toll(worst, best, marks);
+        var (belonging, whose) = TollBelonging.Of(gates, needs);
+        var toll = new Toll(worst, best, marks | belonging);
+        return (whose & Hope.Others) == Hope.None ? toll : InMixtures(toll, whose, gates, needs);
+    }
+
+    /// <summary>Adds what an open toll costs in the mixtures; where one of them has no state to choose nothing but the ends is known.</summary>
+    private static Toll InMixtures(Toll toll, Hope whose, IReadOnlyList<Gate> gates, IReadOnlyList<NeedTerm> needs)
+    {
+        var isKnown = true;
+        var codes = new ushort?[(int)Hope.All + 1];
+        (codes[(int)Hope.None], codes[(int)whose]) = (toll.Worst, toll.Best);
+        toll = toll with
+        {
+            Own = In(Hope.Own),
+            Title = In(Hope.Title),
+            OwnAndTitle = In(Hope.Own | Hope.Title),
+            Anywhere = In(Hope.Anywhere),
+            OwnAndAnywhere = In(Hope.Own | Hope.Anywhere),
+            Others = In(Hope.Others),
+        };
+        return isKnown ? toll : toll with { Marks = toll.Marks | BulkMarks.Entangled };
+
+        ushort In(Hope hope) => codes[(int)(hope & whose)] ??= Code(hope & whose);
+
+        ushort Code(Hope hope)
+        {
+            var outcome = Under(gates, needs, (unknown, possible) => hope.HasFlag(TollBelonging.Of(unknown)) ? possible[^1] : possible[0] == Support.No ? Support.No : null);
+            isKnown &= outcome is not null;
+            return outcome is null ? OutcomeCode.DoesNotRun : hope.HasFlag(Hope.Title) ? OutcomeCode.AtBest(outcome) : OutcomeCode.AtWorst(outcome);
+        }
     }
 
     /// <summary>
@@ -67,21 +114,22 @@ internal sealed class TollReader(Catalog catalog)
     {
         if (!range.IsExact || range.Outcomes.Count == 0)
             return false;
-        return Under(possible => possible[^1]) is { } hopeful && Outcome.CompareBest(hopeful, range.Best) == 0 && Outcome.CompareWorst(hopeful, range.Mildest) == 0
-            && Under(possible => possible[0] == Support.No ? Support.No : null) is { } fearful && Outcome.CompareWorst(fearful, range.Worst) == 0;
+        return Under(gates, needs, (_, possible) => possible[^1]) is { } hopeful && Outcome.CompareBest(hopeful, range.Best) == 0 && Outcome.CompareWorst(hopeful, range.Mildest) == 0
+            && Under(gates, needs, (_, possible) => possible[0] == Support.No ? Support.No : null) is { } fearful && Outcome.CompareWorst(fearful, range.Worst) == 0;
+    }
 
-        Outcome? Under(Func<IReadOnlyList<Support>, Support?> choose)
+    /// <summary>The outcome where each unknown is settled by a choice; null where one has no state to choose.</summary>
+    private static Outcome? Under(IReadOnlyList<Gate> gates, IReadOnlyList<NeedTerm> needs, Func<UnknownFact, IReadOnlyList<Support>, Support?> choose)
+    {
+        var settled = new Dictionary<UnknownFact, Support>();
+        while (true)
         {
-            var settled = new Dictionary<UnknownFact, Support>();
-            while (true)
-            {
-                var step = RouteEvaluation.Evaluate(gates, needs, settled);
-                if (step.Ask is not { } question)
-                    return step.Outcome;
-                if (choose(question.Possible) is not { } state)
-                    return null;
-                settled[question.Unknown] = state;
-            }
+            var step = RouteEvaluation.Evaluate(gates, needs, settled);
+            if (step.Ask is not { } question)
+                return step.Outcome;
+            if (choose(question.Unknown, question.Possible) is not { } state)
+                return null;
+            settled[question.Unknown] = state;
         }
     }
 }

@@ -1,6 +1,7 @@
 using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
 using FeatureMatrix.Resolving;
+using FeatureMatrix.Tests.Resolving.Generated;
 using State = FeatureMatrix.Model.Support;
 
 namespace FeatureMatrix.Tests.Deciding.Generated;
@@ -13,6 +14,29 @@ internal sealed class SmallLibrary
     private readonly Feature[] _features;
     private readonly Feature _api;
     private readonly Os[] _oses;
+
+    /// <summary>All titles of a generated catalog, with every odd corner that rules have.</summary>
+    public SmallLibrary(GeneratedCatalog generated)
+    {
+        (_random, _features, _oses) = (new Random(generated.Catalog.Titles.Count), [], []);
+        _api = generated.Catalog.Features[0];
+        Catalog = generated.Catalog;
+        Library = new Library
+        {
+            Id = "small",
+            Name = "Small",
+            Entries = Catalog.Titles.Select((title, i) => new LibraryEntry
+            {
+                Title = title,
+                Weight = i + 1,
+                Preset = generated.Terms.Preset,
+                MustHaveTolerance = i % 3 == 2 ? Strength.Cosmetic : null,
+            }).ToList(),
+            Policy = generated.Terms.Policy,
+        };
+        Resolver = new Resolver(Catalog);
+        Prospects = new Prospects(Library, (title, card) => Resolver.Resolve(title, card, TermsOf(title)));
+    }
 
     public SmallLibrary(int seed, int titles = 3)
     {
