@@ -50,7 +50,12 @@ public sealed class Sums_by_kinds
     }
 
     private static void AgreeInOddCorners(int catalogs) => CatalogGenerator.Plans.Sample(
-        plan => AgreesWithBruteForce(new SmallLibrary(CatalogBuilder.Build(plan))), iter: catalogs, threads: 1, print: plan => CatalogDump.Of(CatalogBuilder.Build(plan)));
+        plan =>
+        {
+            var generated = CatalogBuilder.Build(plan);
+            AgreesWithBruteForce(new SmallLibrary(generated.Catalog, generated.Terms));
+        },
+        iter: catalogs, threads: 1, print: plan => CatalogDump.Of(CatalogBuilder.Build(plan)));
 
     private static void AgreesWithBruteForce(int seed) => AgreesWithBruteForce(new SmallLibrary(seed));
 

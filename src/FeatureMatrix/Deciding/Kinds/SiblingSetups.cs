@@ -24,6 +24,7 @@ internal sealed class SiblingSetups
     private readonly BulkProblem _problem;
     private readonly List<(int Second, Lead[]? Demands)> _pairs;
 
+    /// <summary>Puts two cards side by side.</summary>
     /// <param name="problem">The compiled library.</param>
     /// <param name="pairs">For each kind of setup of the second card the one of the first with the same driver; null where it has none.</param>
     public SiblingSetups(BulkProblem problem, IReadOnlyList<(int Second, int? First)> pairs)

@@ -1,7 +1,6 @@
 using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
 using FeatureMatrix.Resolving;
-using FeatureMatrix.Tests.Resolving.Generated;
 using State = FeatureMatrix.Model.Support;
 
 namespace FeatureMatrix.Tests.Deciding.Generated;
@@ -16,11 +15,11 @@ internal sealed class SmallLibrary
     private readonly Os[] _oses;
 
     /// <summary>All titles of a generated catalog, with every odd corner that rules have.</summary>
-    public SmallLibrary(GeneratedCatalog generated)
+    public SmallLibrary(Catalog catalog, Terms terms)
     {
-        (_random, _features, _oses) = (new Random(generated.Catalog.Titles.Count), [], []);
-        _api = generated.Catalog.Features[0];
-        Catalog = generated.Catalog;
+        (_random, _features, _oses) = (new Random(catalog.Titles.Count), [], []);
+        _api = catalog.Features[0];
+        Catalog = catalog;
         Library = new Library
         {
             Id = "small",
@@ -29,10 +28,10 @@ internal sealed class SmallLibrary
             {
                 Title = title,
                 Weight = i + 1,
-                Preset = generated.Terms.Preset,
+                Preset = terms.Preset,
                 MustHaveTolerance = i % 3 == 2 ? Strength.Cosmetic : null,
             }).ToList(),
-            Policy = generated.Terms.Policy,
+            Policy = terms.Policy,
         };
         Resolver = new Resolver(Catalog);
         Prospects = new Prospects(Library, (title, card) => Resolver.Resolve(title, card, TermsOf(title)));
