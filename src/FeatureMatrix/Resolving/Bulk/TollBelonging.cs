@@ -31,7 +31,8 @@ internal static class TollBelonging
 
         foreach (var need in needs)
         {
-            Add(need.Applies);
+            foreach (var answer in need.Applies?.Open ?? [])
+                Add(answer);
             foreach (var choice in need.Choices)
                 Add(choice.Answer);
         }
