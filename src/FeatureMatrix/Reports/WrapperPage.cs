@@ -27,7 +27,7 @@ public sealed record WrapperPage(
                 : $"The wrapper to use for {Names.Count(titles, "title")} on some card; {(needed == 0 ? "none" : needed.ToString(System.Globalization.CultureInfo.InvariantCulture))} of them {(needed == 1 ? "runs" : "run")} no other way there.",
             wrapper.Notes, wrapper.Versions.Select(VersionOf).ToList(),
             rows.Select(row => new WrapperUseRow(
-                row.Title.Id, row.Title.Name, row.Card.Id, row.Card.Name, row.Os.Name, WrapperReport.UseText(row.Use), row.Version.Version,
+                row.Title.Id, row.Title.Name, row.Card.Id, row.Card.Name, row.Systems, WrapperReport.UseText(row.Use), row.Version.Version,
                 Names.Sentence(row.Native), Names.Sentence(row.Through))).ToList(),
             (all with { Heading = $"Titles for {wrapper.Name}", Rows = rows }).ToTable());
     }

@@ -23,7 +23,7 @@ public enum WrapperUse
 /// <summary>A title for which a wrapper matters.</summary>
 /// <param name="Title">The title.</param>
 /// <param name="Card">The card.</param>
-/// <param name="Os">The operating system.</param>
+/// <param name="Oses">The operating systems under which all of this is the same.</param>
 /// <param name="Use">What the wrapper does for it.</param>
 /// <param name="Version">The wrapper version to use.</param>
 /// <param name="Native">What the title does without a wrapper.</param>
@@ -31,7 +31,11 @@ public enum WrapperUse
 /// <param name="Newer">Newer versions of the same wrapper that fail there, each with the reason.</param>
 /// <param name="Costs">What the wrapper costs.</param>
 public sealed record WrapperRow(
-    Title Title, Card Card, Os Os, WrapperUse Use, WrapperVersion Version, string Native, string Through, string Newer, string Costs);
+    Title Title, Card Card, IReadOnlyList<Os> Oses, WrapperUse Use, WrapperVersion Version, string Native, string Through, string Newer, string Costs)
+{
+    /// <summary>The operating systems in words.</summary>
+    public string Systems => Names.List(Oses.Select(os => os.Name).ToList());
+}
 
 /// <summary>Which titles need a wrapper, per card, system and wrapper version.</summary>
 public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyList<WrapperRow> Rows)
@@ -41,9 +45,7 @@ public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyL
     {
         cards ??= decisions.Catalog.Cards;
         var rows = decisions.Titles
-            .SelectMany(title => cards.SelectMany(card => decisions.RecordedSetups(card).Select(setup => setup.Os).Distinct()
-                .Select(os => RowOf(decisions, title, card, os))))
-            .OfType<WrapperRow>().ToList();
+            .SelectMany(title => cards.SelectMany(card => RowsOf(decisions, title, card))).ToList();
         return new WrapperReport($"Wrappers: {decisions.Catalog.Name}", PolicyWording.Text(decisions.Policy), rows);
     }
 
@@ -73,7 +75,7 @@ public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyL
         [new("Title"), new("Card"), new("System"), new("Wrapper is"), new("Version"), new("Without it"), new("With it"), new("Newer versions"), new("Costs")],
         Rows.Select(row => (IReadOnlyList<TableCell>)
         [
-            new TableCell(row.Title.Name), new TableCell(row.Card.Name), new TableCell(row.Os.Name), new TableCell(UseText(row.Use)),
+            new TableCell(row.Title.Name), new TableCell(row.Card.Name), new TableCell(row.Systems), new TableCell(UseText(row.Use)),
             new TableCell(Names.Of(row.Version)), new TableCell(row.Native), new TableCell(row.Through), new TableCell(row.Newer), new TableCell(row.Costs),
         ]).ToList());
 
@@ -86,6 +88,12 @@ public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyL
         WrapperUse.BetterPerhaps => "perhaps better",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
+
+    /// <summary>A row for each thing to do; systems that ask for the same share it.</summary>
+    private static IEnumerable<WrapperRow> RowsOf(Decisions decisions, Title title, Card card) =>
+        decisions.RecordedSetups(card).Select(setup => setup.Os).Distinct().Select(os => RowOf(decisions, title, card, os)).OfType<WrapperRow>()
+            .GroupBy(row => (row.Use, row.Version, row.Native, row.Through, row.Newer, row.Costs))
+            .Select(same => same.First() with { Oses = [.. same.SelectMany(row => row.Oses)] });
 
     private static WrapperRow? RowOf(Decisions decisions, Title title, Card card, Os os)
     {
@@ -107,7 +115,7 @@ public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyL
             _ => throw new System.Diagnostics.UnreachableException(),
         };
         return new WrapperRow(
-            title, card, os, use, best.Route.Wrapper!, native is null ? "no native route" : LabelWording.RangeText(native.Range),
+            title, card, [os], use, best.Route.Wrapper!, native is null ? "no native route" : LabelWording.RangeText(native.Range),
             LabelWording.RangeText(best.Range), NewerThatFail(verdict, best.Route), best.Route.Wrapper!.Costs);
     }
 

@@ -121,8 +121,8 @@ internal static class PlanWording
         var with = bought.Count == 0 ? "what you own" : Names.List(bought.Select(card => $"{card.Name} ({DecisionWording.Price(report.Weighing.PriceOf(card))})").ToList());
         if (least.Installs > 0 && most.Score - least.Score < PlanReport.Near * least.Score)
             return $"Filling the other slots{Within(report)} with {with} adds no more than {DecisionWording.Number(most.ScoreNumber - least.ScoreNumber)} to a guaranteed {DecisionWording.Number(least.ScoreNumber)}.";
-        var already = least.Installs > 0 ? $", {DecisionWording.Number(most.ScoreNumber)} instead of {DecisionWording.Number(least.ScoreNumber)} guaranteed" : "";
-        return $"The most weight{Within(report)}{already}, takes {Names.Count(most.Cards, "card")} and {Names.Count(most.Installs, "install")}, with {with}.";
+        var already = least.Installs > 0 ? $" ({DecisionWording.Number(most.ScoreNumber)} instead of {DecisionWording.Number(least.ScoreNumber)} guaranteed)" : "";
+        return $"The most weight{Within(report)}{already} takes {Names.Count(most.Cards, "card")} and {Names.Count(most.Installs, "install")}, with {with}.";
     }
 
     private static List<Card> ToBuy(PlanReport report, ChosenPlan chosen)
