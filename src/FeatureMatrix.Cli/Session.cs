@@ -30,6 +30,13 @@ internal sealed class Session
         CompletionSources = { Known.Libraries },
     };
 
+    /// <summary>The option that names a policy file.</summary>
+    public static Option<string?> PolicyOption { get; } = new("--policy")
+    {
+        Description = "File with a policy that is laid over the library's, key by key: allowed systems and wrappers, forcing, mode, speed floor, worths.",
+        HelpName = "file",
+    };
+
     public Catalog Catalog { get; }
 
     public Decisions Decisions { get; }
@@ -41,11 +48,16 @@ internal sealed class Session
     public static Session? Open(ParseResult parsed, Terminal terminal, string? named = null)
     {
         var folder = Folder(named ?? parsed.GetValue(CollectionOption));
-        var result = Load(folder, terminal);
-        if (result.Catalog is not { } catalog)
-            return null;
-        var library = parsed.GetValue(LibraryOption) is { } id ? Find.One(id, "library", catalog.Libraries, one => one.Id, one => one.Name) : null;
-        return new Session(catalog, new Decisions(catalog, library));
+        var result = Load(folder, terminal, parsed.GetValue(PolicyOption));
+        return result.Catalog is { } catalog ? new Session(catalog, new Decisions(catalog, LibraryOf(result, parsed.GetValue(LibraryOption)))) : null;
+    }
+
+    /// <summary>The library that a word means; all titles where there is none but a policy; null for the default terms.</summary>
+    public static Library? LibraryOf(LoadResult result, string? word)
+    {
+        if (word is not null)
+            return Find.One(word, "library", result.Catalog!.Libraries, one => one.Id, one => one.Name);
+        return result.Policy is { } policy ? Weighing.AllTitles(result.Catalog!, policy) : null;
     }
 
     /// <summary>The card that a word means.</summary>
@@ -71,15 +83,25 @@ internal sealed class Session
     }
 
     /// <summary>Loads a folder and prints its errors.</summary>
-    public static LoadResult Load(string folder, Terminal terminal)
+    public static LoadResult Load(string folder, Terminal terminal, string? policyFile = null)
     {
-        var texts = Texts(folder, terminal);
-        var result = CollectionLoader.Load(texts.Files, texts.Faults);
+        var result = Load(Texts(folder, terminal), policyFile);
         foreach (var fault in result.Faults.Where(fault => fault.Severity == Severity.Error))
             terminal.Tell(fault.ToString());
         if (result.Catalog is null)
             terminal.Tell($"{result.Faults.Count(fault => fault.Severity == Severity.Error)} faults in {folder}; nothing was written.");
         return result;
+    }
+
+    /// <summary>Loads texts, and a policy file where one is named.</summary>
+    public static LoadResult Load(CollectionTexts texts, string? policyFile)
+    {
+        if (policyFile is null)
+            return CollectionLoader.Load(texts.Files, texts.Faults);
+        if (!File.Exists(policyFile))
+            throw new UsageException($"There is no file {policyFile}.");
+        var policy = CollectionFolder.ReadOne(policyFile);
+        return CollectionLoader.Load(texts.Files, [.. texts.Faults, .. policy.Faults], policy.Files is [var file] ? file : null);
     }
 
     /// <summary>The folder the command line means.</summary>

@@ -14,7 +14,7 @@ internal static class CoverageCommand
         var totals = new Option<bool>("--totals") { Description = "Only how many titles run and lose nothing, for certain and at best. Quick for thousands of titles and setups." };
         var command = new Command("coverage", "Print which titles run on which cards, and what is lost.")
         {
-            cards, setups, totals, TableOptions.FormatOption, Session.CollectionOption, Session.LibraryOption,
+            cards, setups, totals, TableOptions.FormatOption, Session.CollectionOption, Session.LibraryOption, Session.PolicyOption,
         };
         command.SetAction(parsed =>
         {

@@ -141,7 +141,7 @@ internal static class DecisionCommands
         Terminal terminal, string name, string description, IReadOnlyList<Argument> arguments, IReadOnlyList<Option> options,
         Func<Session, ParseResult, DecisionReport> report)
     {
-        var command = new Command(name, description) { TableOptions.FormatOption, Session.CollectionOption, Session.LibraryOption };
+        var command = new Command(name, description) { TableOptions.FormatOption, Session.CollectionOption, Session.LibraryOption, Session.PolicyOption };
         foreach (var argument in arguments)
             command.Arguments.Add(argument);
         foreach (var option in options)

@@ -16,7 +16,7 @@ internal static class ExplainCommand
         var json = new Option<bool>("--json") { Description = "Print JSON." };
         var command = new Command("explain", "Explain one cell: the route, what is lost, what is not known, and every fact behind it.")
         {
-            title, card, os, json, Session.CollectionOption, Session.LibraryOption,
+            title, card, os, json, Session.CollectionOption, Session.LibraryOption, Session.PolicyOption,
         };
         command.SetAction(parsed =>
         {

@@ -15,7 +15,7 @@ internal static class FitCommand
         var forced = new Option<bool>("--forced") { Description = "A driver is to be forced onto the card." };
         var command = new Command("fit", "Compare a card's documents with a PC's before anyone plugs anything in: voltage, power, monitor, memory.")
         {
-            card, rig, os, forced, Session.CollectionOption, Session.LibraryOption,
+            card, rig, os, forced, Session.CollectionOption, Session.LibraryOption, Session.PolicyOption,
         };
         command.SetAction(parsed =>
         {

@@ -17,12 +17,13 @@ internal static class PreviewCommand
         var port = new Option<int>("--port") { Description = "Port on this machine. Default: 8600.", DefaultValueFactory = _ => 8600, HelpName = "number" };
         var command = new Command("preview", "Show the site in a browser on this machine and follow every change of collection and templates.")
         {
-            folder, templates, port, Session.CollectionOption, Session.LibraryOption,
+            folder, templates, port, Session.CollectionOption, Session.LibraryOption, Session.PolicyOption,
         };
         command.SetAction(async (parsed, stop) =>
         {
             var build = new PreviewBuild(
-                Session.Folder(parsed.GetValue(folder) ?? parsed.GetValue(Session.CollectionOption)), parsed.GetValue(Session.LibraryOption), parsed.GetValue(templates));
+                Session.Folder(parsed.GetValue(folder) ?? parsed.GetValue(Session.CollectionOption)), parsed.GetValue(Session.LibraryOption), parsed.GetValue(templates),
+                parsed.GetValue(Session.PolicyOption));
             using var server = Listen(build, parsed.GetValue(port));
             terminal.Tell($"Open {server.Address} in a browser; stop with Ctrl+C.");
             var serving = server.Run(stop);

@@ -29,7 +29,7 @@ internal static class PublishCommand
         var pdf = new Option<bool>("--pdf") { Description = "Also print the coverage matrix and the cards as PDF, into pdf/. Needs an installed Chromium." };
         var command = new Command("publish", "Publish the collection as a site that opens from its folder.")
         {
-            folder, output, date, edition, note, templates, frames, pdf, Session.CollectionOption, Session.LibraryOption,
+            folder, output, date, edition, note, templates, frames, pdf, Session.CollectionOption, Session.LibraryOption, Session.PolicyOption,
         };
         command.SetAction(parsed =>
         {

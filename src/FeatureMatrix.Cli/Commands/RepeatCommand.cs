@@ -14,7 +14,7 @@ internal static class RepeatCommand
         var output = new Option<string>("--out", "-o") { Description = "File to write. Default: repeat.xlsx.", DefaultValueFactory = _ => "repeat.xlsx", HelpName = "file" };
         var command = new Command("repeat", "Make a printable sheet with which somebody else can repeat one result; 'import worksheet' reads it back.")
         {
-            title, card, output, Session.CollectionOption, Session.LibraryOption,
+            title, card, output, Session.CollectionOption, Session.LibraryOption, Session.PolicyOption,
         };
         command.SetAction(parsed =>
         {

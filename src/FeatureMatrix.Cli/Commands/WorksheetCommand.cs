@@ -17,7 +17,7 @@ internal static class WorksheetCommand
         var output = new Option<string>("--out", "-o") { Description = "File to write. Default: worksheet.xlsx.", DefaultValueFactory = _ => "worksheet.xlsx", HelpName = "file" };
         var command = new Command("worksheet", "Make a spreadsheet to fill in at the bench; 'import worksheet' reads it back.")
         {
-            cards, open, name, output, Session.CollectionOption, Session.LibraryOption,
+            cards, open, name, output, Session.CollectionOption, Session.LibraryOption, Session.PolicyOption,
         };
         command.SetAction(parsed =>
         {

@@ -36,6 +36,7 @@ internal static class CommandExamples
         ["rank"] =
         [
             new("All cards for a library", "rank --library long-shelf"),
+            new("The same on other terms, from a file", "rank --library long-shelf --policy data/policies/no-tinkering.yaml"),
             new("Three of them, as a spreadsheet reads it", "rank kite-2 kite-9 beacon-32 --library long-shelf --format csv"),
         ],
         ["driver"] = [new("Which driver for a library, and what each version changes", "driver kite-2 --os windows-98se --library sluice-evening")],

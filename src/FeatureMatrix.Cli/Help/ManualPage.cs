@@ -8,7 +8,7 @@ namespace FeatureMatrix.Cli.Help;
 /// <summary>The manual page, made from the command tree, in the macros of man(7).</summary>
 internal static class ManualPage
 {
-    private static readonly Option[] Common = [Session.CollectionOption, Session.LibraryOption, TableOptions.FormatOption];
+    private static readonly Option[] Common = [Session.CollectionOption, Session.LibraryOption, Session.PolicyOption, TableOptions.FormatOption];
 
     public static string Write(RootCommand root)
     {

@@ -10,7 +10,7 @@ namespace FeatureMatrix.Cli.Preview;
 /// Builds an edition again when its sources change: the collection is read and resolved only if one of its files changed, pages are drawn if
 /// either changed. A build with faults leaves the last good one standing.
 /// </summary>
-internal sealed class PreviewBuild(string collection, string? library, string? templates)
+internal sealed class PreviewBuild(string collection, string? library, string? templates, string? policy = null)
 {
     private string _collectionStamp = "";
     private string _templateStamp = "";
@@ -26,7 +26,7 @@ internal sealed class PreviewBuild(string collection, string? library, string? t
     /// <summary>Looks for changes and builds if there are any. True where something was tried.</summary>
     public bool Update()
     {
-        var (collectionStamp, templateStamp) = (Stamp([collection, Session.VocabularyFolder]), Stamp([.. Templates.FoldersOf(templates)]));
+        var (collectionStamp, templateStamp) = (Stamp([collection, Session.VocabularyFolder], policy), Stamp([.. Templates.FoldersOf(templates)]));
         if (collectionStamp == _collectionStamp && templateStamp == _templateStamp)
             return false;
         var isSameCollection = collectionStamp == _collectionStamp;
@@ -51,8 +51,7 @@ internal sealed class PreviewBuild(string collection, string? library, string? t
 
     private SiteReport? Read()
     {
-        var texts = CollectionFolder.Read(collection, Session.VocabularyFolder);
-        var result = CollectionLoader.Load(texts.Files, texts.Faults);
+        var result = Session.Load(CollectionFolder.Read(collection, Session.VocabularyFolder), policy);
         if (result.Catalog is not { } catalog)
         {
             _state = _state.With(result.Faults.Where(fault => fault.Severity == Severity.Error).Select(fault => fault.ToString()).ToList());
@@ -60,17 +59,16 @@ internal sealed class PreviewBuild(string collection, string? library, string? t
         }
 
         Work = (Work.Resolved + 1, Work.Drawn);
-        var chosen = library is null ? null : Find.One(library, "library", catalog.Libraries, one => one.Id, one => one.Name);
-        return SiteReport.Of(EditionReport.Of(new Decisions(catalog, chosen)));
+        return SiteReport.Of(EditionReport.Of(new Decisions(catalog, Session.LibraryOf(result, library))));
     }
 
-    /// <summary>Names, sizes and times of all files in some folders: differs when one is written, added, moved or removed.</summary>
-    private static string Stamp(IReadOnlyList<string> folders)
+    /// <summary>Names, sizes and times of all files in some folders, and of one more: differs when one is written, added, moved or removed.</summary>
+    private static string Stamp(IReadOnlyList<string> folders, string? file = null)
     {
         try
         {
             return string.Join('\n', folders.SelectMany(folder => new DirectoryInfo(folder).EnumerateFiles("*", SearchOption.AllDirectories))
-                .Select(file => string.Create(CultureInfo.InvariantCulture, $"{file.FullName} {file.Length} {file.LastWriteTimeUtc.Ticks}")).Order(StringComparer.Ordinal));
+                .Concat(file is null ? [] : [new FileInfo(file)]).Select(file => string.Create(CultureInfo.InvariantCulture, $"{file.FullName} {file.Length} {file.LastWriteTimeUtc.Ticks}")).Order(StringComparer.Ordinal));
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -43,6 +43,15 @@ public static class CollectionFolder
         return new CollectionTexts(files, faults);
     }
 
+    /// <summary>Reads one file that belongs to no collection, such as a policy. Its path in messages is the one given.</summary>
+    public static CollectionTexts ReadOne(string path)
+    {
+        var files = new List<SourceText>();
+        var faults = new List<Fault>();
+        ReadFile(path, path, 0, files, faults);
+        return new CollectionTexts(files, faults);
+    }
+
     /// <summary>Reads the folders that the collection in a folder builds on, and theirs.</summary>
     private static void ReadBases(string folder, IReadOnlyList<string> above, int layer, string top, List<SourceText> files, List<Fault> faults)
     {

@@ -11,7 +11,8 @@ public static class CollectionLoader
     /// <summary>Loads vocabulary and collection together.</summary>
     /// <param name="files">All YAML files, and the bench log with its frame times below <c>runs/</c>; other files are passed over.</param>
     /// <param name="earlier">Faults of reading the files, which join the others and block in the same way.</param>
-    public static LoadResult Load(IReadOnlyList<SourceText> files, IReadOnlyList<Fault>? earlier = null)
+    /// <param name="policy">A policy of its own, laid over that of every library key by key; null for none.</param>
+    public static LoadResult Load(IReadOnlyList<SourceText> files, IReadOnlyList<Fault>? earlier = null, SourceText? policy = null)
     {
         var faults = new FaultList();
         foreach (var fault in earlier ?? [])
@@ -26,9 +27,10 @@ public static class CollectionLoader
                 sections.Collect(root, file.Layer);
         }
 
-        var catalog = Build(draft, files);
+        var catalog = Build(draft, files, policy, out var overlay);
         return new LoadResult(faults.HasErrors ? null : catalog, faults.Sorted())
         {
+            Policy = overlay?.Invoke(Policy.Default),
             Hidden = [.. faults.Hidden.OrderBy(one => one.About, StringComparer.Ordinal)],
         };
     }
@@ -36,13 +38,14 @@ public static class CollectionLoader
     private static bool IsYaml(SourceText file) =>
         file.Path.EndsWith(".yaml", StringComparison.Ordinal) || file.Path.EndsWith(".yml", StringComparison.Ordinal);
 
-    private static Catalog Build(Draft draft, IReadOnlyList<SourceText> files)
+    private static Catalog Build(Draft draft, IReadOnlyList<SourceText> files, SourceText? policy, out Func<Policy, Policy>? overlay)
     {
         draft.People.Build(item => new Person(item.Id, item.Fields.Text("name"), item.Fields.YesNo("name-may-be-shown") ?? false));
         draft.Sources.Build(draft.SourceShelf);
         BuildVocabulary(draft);
         BuildHardware(draft);
-        BuildTitles(draft);
+        overlay = policy is null ? null : new PolicyReader(draft).ReadFile(policy);
+        BuildTitles(draft, overlay);
         var observations = Each(draft.ObservationNodes, new ObservationReader(draft).Read);
         var logs = files.Where(RunReader.IsLog).OrderBy(file => file.Path, StringComparer.Ordinal);
         IReadOnlyList<Run> runs = [.. logs.SelectMany(new RunReader(draft, files).Read)];
@@ -102,13 +105,13 @@ public static class CollectionLoader
         draft.Facts.AddRange(bios.Supply());
     }
 
-    private static void BuildTitles(Draft draft)
+    private static void BuildTitles(Draft draft, Func<Policy, Policy>? overlay)
     {
         var titles = new TitleReader(draft);
         draft.Engines.Build(titles.Engine);
         draft.Titles.Build(titles.Build);
         draft.Rigs.Build(new RigReader(draft).Build);
-        draft.Libraries.Build(new LibraryReader(draft).Build);
+        draft.Libraries.Build(new LibraryReader(draft, overlay).Build);
     }
 
     private static (string Name, string Note, string Currency) Collection(Draft draft)

@@ -3,8 +3,12 @@ using FeatureMatrix.Model;
 namespace FeatureMatrix.Loading;
 
 /// <summary>Libraries with their policies.</summary>
-internal sealed class LibraryReader(Draft draft)
+/// <param name="draft">What the collection holds so far.</param>
+/// <param name="overlay">What a policy file changes about the policy of every library; null where there is none.</param>
+internal sealed class LibraryReader(Draft draft, Func<Policy, Policy>? overlay)
 {
+    private readonly PolicyReader _policies = new(draft);
+
     private FaultList Faults => draft.Faults;
 
     public Library Build(Shelf<Library>.Item item)
@@ -17,9 +21,15 @@ internal sealed class LibraryReader(Draft draft)
             Id = item.Id,
             Name = fields.RequiredText("name"),
             Entries = [.. Entries(fields)],
-            Policy = Policy(fields.Inner("policy")),
+            Policy = PolicyOf(fields),
             Notes = fields.Text("notes"),
         };
+    }
+
+    private Policy PolicyOf(Fields fields)
+    {
+        var own = _policies.Read(fields.Inner("policy"))(Policy.Default);
+        return overlay is null ? own : overlay(own);
     }
 
     /// <summary>A map from titles to weights or long forms, or a plain list of titles that weigh alike.</summary>
@@ -71,36 +81,4 @@ internal sealed class LibraryReader(Draft draft)
             Preset = preset,
         };
     }
-
-    private Policy Policy(Fields? fields)
-    {
-        var usual = Model.Policy.Default;
-        if (fields is null)
-            return usual;
-        var worth = fields.Inner("worth");
-        var policy = new Policy
-        {
-            Oses = fields.Has("os") ? draft.References.All(draft.Oses, fields.List("os")) : usual.Oses,
-            Wrappers = Wrappers(fields),
-            AllowForced = fields.YesNo("forced") ?? usual.AllowForced,
-            AllowSoftware = fields.YesNo("software") ?? usual.AllowSoftware,
-            OneDriverPerOs = fields.YesNo("one-driver") ?? usual.OneDriverPerOs,
-            Mode = fields.Value("mode", Quantities.Mode),
-            Depth = fields.Value("depth", Quantities.Depth),
-            Samples = fields.Value("samples", Quantities.Whole(1, 16)) ?? usual.Samples,
-            FpsFloor = fields.Value("fps-floor", Quantities.Number(1, 1000)),
-            SevereWorth = worth?.Value("severe", Quantities.Number(0, 1)) ?? usual.SevereWorth,
-            CosmeticWorth = worth?.Value("cosmetic", Quantities.Number(0, 1)) ?? usual.CosmeticWorth,
-        };
-        worth?.Done();
-        fields.Done();
-        return policy;
-    }
-
-    private IReadOnlyList<Wrapper>? Wrappers(Fields fields) => fields.Take("wrappers") switch
-    {
-        null or Scalar { Text: "any" } => null,
-        Scalar { Text: "none" } => [],
-        _ => draft.References.All(draft.Wrappers, fields.List("wrappers")),
-    };
 }

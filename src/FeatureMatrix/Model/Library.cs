@@ -47,6 +47,9 @@ public sealed record Policy
     /// <summary>Everything allowed except forced drivers and software rendering; worths as in DESIGN section 5.</summary>
     public static Policy Default { get; } = new();
 
+    /// <summary>What its file calls it, or the file; empty for a library's own policy.</summary>
+    public string Name { get; init; } = "";
+
     /// <summary>The operating systems that may be used; null for any.</summary>
     public IReadOnlyList<Os>? Oses { get; init; }
 

@@ -16,17 +16,21 @@ public sealed class Weighing
     public Weighing(Decisions decisions)
     {
         Decisions = decisions;
-        Library = decisions.Library ?? new Library
-        {
-            Id = "all",
-            Name = "All titles",
-            Entries = decisions.Catalog.Titles.Select(title => new LibraryEntry { Title = title }).ToList(),
-        };
+        Library = decisions.Library ?? AllTitles(decisions.Catalog, Policy.Default);
         Picture = new Prospects(Library, decisions.On);
         AtFloor = Library.Policy.FpsFloor is null
             ? null
             : new Prospects(Library, decisions.On) { Floor = decisions.Speeds.AgainstFloor };
     }
+
+    /// <summary>Every title of a collection, each counting once and none a must-have.</summary>
+    public static Library AllTitles(Catalog catalog, Policy policy) => new()
+    {
+        Id = "all",
+        Name = "All titles",
+        Entries = catalog.Titles.Select(title => new LibraryEntry { Title = title }).ToList(),
+        Policy = policy,
+    };
 
     /// <summary>The verdicts.</summary>
     public Decisions Decisions { get; }

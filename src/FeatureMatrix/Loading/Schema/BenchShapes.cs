@@ -46,15 +46,15 @@ internal static class BenchShapes
 
     private static readonly Shape.Map Policy = new(
     [
-        new("os", Shapes.ListOf(Shapes.Os), "Systems that may be used. If absent: any."),
+        new("os", new Shape.Either([new Shape.Word(["any"]), Shapes.Os, new Shape.List(Shapes.Os)]), "any, or a list of systems that may be used. If absent: any."),
         new("wrappers", Shapes.ListOf(Shapes.Text), "any, none, or a list of wrappers."),
         new("forced", Shapes.YesNo, "Whether drivers may be forced onto cards they do not list."),
         new("software", Shapes.YesNo, "Whether software rendering satisfies a must-have."),
         new("one-driver", Shapes.YesNo, "Whether one driver for each system has to do. If absent: yes."),
-        new("mode", Shapes.Mode, "Wanted mode. If absent: each renderer's lowest."),
-        new("depth", Shapes.Depth, "Wanted colour depth."),
+        new("mode", new Shape.Either([new Shape.Word(["lowest"]), Shapes.Mode]), "Wanted mode. If absent: lowest, each renderer's."),
+        new("depth", new Shape.Either([new Shape.Word(["lowest"]), Shapes.Depth]), "Wanted colour depth. If absent: lowest, each renderer's."),
         new("samples", Shapes.Whole(1, 16), "Samples a pixel."),
-        new("fps-floor", Shapes.Number(1, 1000), "Frames a second below which it counts as too slow."),
+        new("fps-floor", new Shape.Either([new Shape.Word(["none"]), Shapes.Number(1, 1000)]), "none, or frames a second below which it counts as too slow."),
         new("worth", new Shape.Map(
         [
             new("severe", Shapes.Number(0, 1), "What is left after one severe loss. If absent: 0.5."),

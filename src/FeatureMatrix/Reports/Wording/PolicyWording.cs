@@ -12,6 +12,7 @@ public static class PolicyWording
     /// <summary>The policy as names and values.</summary>
     public static IReadOnlyList<(string Name, string Value)> Lines(Policy policy) =>
     [
+        .. policy.Name.Length > 0 ? [("from", policy.Name)] : ((string, string)[])[],
         ("operating systems", policy.Oses is { } oses ? Names.List(oses.Select(os => os.Name).ToList()) : "any"),
         ("wrappers", policy.Wrappers switch
         {

@@ -58,6 +58,9 @@ public sealed partial class The_examples_of_the_commands : IDisposable
     /// <summary>A copy of the demo, and the files that imports read.</summary>
     private void Prepare()
     {
+        Directory.CreateDirectory(_folder["data/policies"]);
+        foreach (var file in Directory.GetFiles(Repository.PathTo("data", "policies")))
+            File.Copy(file, Path.Combine(_folder["data/policies"], Path.GetFileName(file)));
         foreach (var file in Directory.GetFiles(Repository.PathTo("data", "demo"), "*", SearchOption.AllDirectories))
         {
             var copy = Path.Combine(_folder["data/demo"], Path.GetRelativePath(Repository.PathTo("data", "demo"), file));
