@@ -50,6 +50,7 @@ internal static class CommandTree
         NewCommand.Create(terminal),
         CheckCommand.Create(terminal),
         EditionsCommand.Create(terminal),
+        WorkbookCommand.Create(terminal),
         WorksheetCommand.Create(terminal),
         RepeatCommand.Create(terminal),
         SchemaCommand.Create(terminal),

@@ -82,6 +82,7 @@ internal static class CommandExamples
             new("Stale prices too, and the faults for a code review", "check --date 2026-11-25 --sarif faults.sarif"),
         ],
         ["editions"] = [new("Those kept so far", "editions")],
+        ["workbook"] = [new("The collection, to edit", "workbook --out collection.xlsx")],
         ["worksheet"] = [new("The open tests of a card", "worksheet kite-2 --open --out bench.xlsx")],
         ["repeat"] = [new("One result, for somebody else's bench", "repeat peatfire kite-2 --out repeat.xlsx")],
         ["schema"] = [new("To keep beside a collection", "schema")],
@@ -94,6 +95,11 @@ internal static class CommandExamples
         ["import inf"] = [new("Whether a package lists a card", "import inf driver.inf --card kite-2")],
         ["import title"] = [new("What a title's programs ask for", "import title \"Gravel Tide\" --os windows-98se")],
         ["import runs"] = [new("A bench log", "import runs spring-log.csv --write")],
+        ["import workbook"] =
+        [
+            new("What would change", "import workbook collection.xlsx"),
+            new("And to write it", "import workbook collection.xlsx --write"),
+        ],
         ["import worksheet"] = [new("A worksheet that was filled in", "import worksheet bench.xlsx --write")],
         ["import sheet"] =
         [

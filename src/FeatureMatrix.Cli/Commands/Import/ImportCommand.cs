@@ -13,6 +13,7 @@ internal static class ImportCommand
         InfCommand.Create(terminal),
         TitleCommand.Create(terminal),
         RunsCommand.Create(terminal),
+        WorkbookImportCommand.Create(terminal),
         WorksheetImportCommand.Create(terminal),
         SheetCommand.Create(terminal),
     };

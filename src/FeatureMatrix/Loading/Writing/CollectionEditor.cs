@@ -40,6 +40,9 @@ public static class CollectionEditor
     public static CollectionChange Add(IReadOnlyList<SourceText> files, IReadOnlyList<SourceText> added) =>
         Changed(files, [.. added.Select(file => new FileChange(file.Path, null, file.Text))], []);
 
+    /// <summary>The collection with files changed as they are given.</summary>
+    public static CollectionChange Put(IReadOnlyList<SourceText> files, IReadOnlyList<FileChange> changes) => Changed(files, changes, []);
+
     private static CollectionChange Changed(IReadOnlyList<SourceText> files, IReadOnlyList<FileChange> changes, IReadOnlyList<KeptValue> kept)
     {
         var after = changes.ToDictionary(change => change.Path, change => new SourceText(change.Path, change.After));
@@ -52,7 +55,7 @@ public static class CollectionEditor
     }
 
     /// <summary>Files of collections that this one builds on are others' to change.</summary>
-    private static bool IsOfCollection(SourceText file) =>
+    internal static bool IsOfCollection(SourceText file) =>
         file.Layer == 0
         && (file.Path.EndsWith(".yaml", StringComparison.Ordinal) || file.Path.EndsWith(".yml", StringComparison.Ordinal))
         && !file.Path.StartsWith(CollectionFolder.VocabularyName + "/", StringComparison.Ordinal);

@@ -11,6 +11,7 @@ internal static partial class YamlText
     public static string Inline(YamlValue value) => value switch
     {
         YamlValue.Text text => Quoted(text.Value),
+        YamlValue.Nothing => "null",
         YamlValue.List list => $"[{string.Join(", ", list.Items.Select(Inline))}]",
         YamlValue.Map map => $"{{{string.Join(", ", map.Entries.Select(entry => $"{Quoted(entry.Key)}: {Inline(entry.Value)}"))}}}",
         _ => throw new System.Diagnostics.UnreachableException(),
@@ -35,7 +36,7 @@ internal static partial class YamlText
 
     private static IEnumerable<string> Lines(YamlValue value, int indent) => value switch
     {
-        YamlValue.Text text => [new string(' ', indent) + Quoted(text.Value)],
+        YamlValue.Text or YamlValue.Nothing => [new string(' ', indent) + Inline(value)],
         YamlValue.List list => list.Items.SelectMany(item => Item(item, indent)),
         YamlValue.Map map => map.Entries.SelectMany(entry => Lines(entry.Key, entry.Value, indent)),
         _ => throw new System.Diagnostics.UnreachableException(),
@@ -43,7 +44,7 @@ internal static partial class YamlText
 
     private static bool FitsInline(YamlValue value, int before) => value switch
     {
-        YamlValue.Text => true,
+        YamlValue.Text or YamlValue.Nothing => true,
         YamlValue.List { Items.Count: 0 } or YamlValue.Map { Entries.Count: 0 } => true,
         YamlValue.List list => list.Items.All(item => item is YamlValue.Text) && before + Inline(list).Length <= LongestInline,
         YamlValue.Map map => !map.InLines && map.Entries.All(entry => entry.Value is YamlValue.Text) && before + Inline(map).Length <= LongestInline,
@@ -58,8 +59,11 @@ internal static partial class YamlText
         var isSimple = text.All(c => c is >= ' ' and < '\u007f' or > '\u00a0' and < '\ud800');
         return isSimple && (text.Contains('\\') || text.Contains('"'))
             ? $"'{text.Replace("'", "''", StringComparison.Ordinal)}'"
-            : $"\"{string.Concat(text.Select(Escaped))}\"";
+            : DoubleQuoted(text);
     }
+
+    /// <summary>A text in double quotes, with the escapes of YAML.</summary>
+    public static string DoubleQuoted(string text) => $"\"{string.Concat(text.Select(Escaped))}\"";
 
     private static string Escaped(char c) => c switch
     {

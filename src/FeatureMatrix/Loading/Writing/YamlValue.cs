@@ -34,6 +34,9 @@ public abstract record YamlValue
         public override int GetHashCode() => Entries.Count;
     }
 
+    /// <summary>A key without a value.</summary>
+    public sealed record Nothing : YamlValue;
+
     /// <summary>A list of texts.</summary>
     public static YamlValue Words(IEnumerable<string> words) => new List([.. words.Select(word => new Text(word))]);
 }

@@ -27,9 +27,7 @@ public static class BenchWorksheetWriter
         using var book = new Book();
         if (repeat is not null)
             RepeatSheet.Add(book, repeat);
-        var moment = new DateTime(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
-        (book.Workbook.Properties.Created, book.Workbook.Properties.Modified) = (moment, moment);
-        (book.Workbook.Properties.Title, book.Workbook.Properties.Author, book.Workbook.Properties.LastModifiedBy) = (worksheet.Name, "FeatureMatrix", "FeatureMatrix");
+        Book.Describe(book.Workbook, worksheet.Name);
         ReadMe(book, worksheet);
         var observations = book.AddSheet(WorksheetLayout.Observations);
         var runs = book.AddSheet(WorksheetLayout.Runs);
@@ -61,8 +59,6 @@ public static class BenchWorksheetWriter
 
     private static Dictionary<string, string> Words(Book book, Catalog catalog)
     {
-        var sheet = book.AddSheet("Words");
-        var ranges = new Dictionary<string, string>(StringComparer.Ordinal);
         (string Heading, IEnumerable<string> Words)[] lists =
         [
             ("title", catalog.Titles.Select(title => title.Id)),
@@ -72,21 +68,7 @@ public static class BenchWorksheetWriter
             ("wrapper", catalog.WrapperVersions.Select(WorksheetLayout.Written).Prepend("none")), ("rig", catalog.Rigs.Select(rig => rig.Id)),
             ("runs", ["yes", "no"]), ("seen", ["yes", "broken", "no"]), ("grade", ["measured", "documented", "inferred", "hearsay"]), ("vsync", ["on", "off"]), ("sound", ["on", "off"]),
         ];
-        for (var column = 0; column < lists.Length; column++)
-        {
-            var words = lists[column].Words.ToList();
-            Book.Text(sheet.Cell(1, column + 1), lists[column].Heading);
-            for (var row = 0; row < words.Count; row++)
-                Book.Text(sheet.Cell(row + 2, column + 1), words[row]);
-            Book.Width(sheet, column + 1, words.Append(lists[column].Heading), most: 32);
-            var letter = sheet.Column(column + 1).ColumnLetter();
-            ranges[lists[column].Heading] = Book.Reference(sheet, $"${letter}$2:${letter}${Math.Max(2, words.Count + 1)}");
-        }
-
-        Look.Heading(sheet.Range(1, 1, 1, lists.Length));
-        sheet.SheetView.FreezeRows(1);
-        book.PrepareForPrint(sheet, 1);
-        return ranges;
+        return WordSheet.Add(book, [.. lists.Select(list => (list.Heading, (IReadOnlyList<string>)[.. list.Words]))]);
     }
 
     private static void Observations(Book book, IXLWorksheet sheet, BenchWorksheet worksheet, Dictionary<string, string> words)

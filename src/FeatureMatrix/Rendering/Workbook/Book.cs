@@ -22,6 +22,16 @@ internal sealed class Book : IDisposable
     /// <summary>The rows to repeat on each printed page, by sheet: the last row of the headings and the last heading column.</summary>
     public Dictionary<string, (int Rows, int Columns)> PrintTitles { get; } = [];
 
+    /// <summary>What the file says of itself. A fixed moment where no edition has a date, so that no clock gets into the file.</summary>
+    public static void Describe(XLWorkbook workbook, string title, string subject = "", DateOnly? date = null)
+    {
+        var moment = (date ?? new DateOnly(2000, 1, 1)).ToDateTime(TimeOnly.MinValue, DateTimeKind.Utc);
+        (workbook.Properties.Created, workbook.Properties.Modified) = (moment, moment);
+        (workbook.Properties.Title, workbook.Properties.Author, workbook.Properties.LastModifiedBy) = (title, "FeatureMatrix", "FeatureMatrix");
+        if (subject.Length > 0)
+            workbook.Properties.Subject = subject;
+    }
+
     /// <summary>A new sheet; the name is made valid and distinct.</summary>
     public IXLWorksheet AddSheet(string wanted)
     {

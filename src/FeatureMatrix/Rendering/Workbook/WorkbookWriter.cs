@@ -26,7 +26,7 @@ public static class WorkbookWriter
     private static byte[] WriteInvariant(EditionReport edition)
     {
         using var book = new Book();
-        Describe(book.Workbook, edition);
+        Book.Describe(book.Workbook, edition.Catalog.Name, edition.ByCard.Heading, edition.Date);
         var overview = book.AddSheet("Overview");
         var coverage = CoverageSheet.Add(book, "Coverage", edition.ByCard);
         CoverageSheet.Add(book, "Coverage by setup", edition.BySetup);
@@ -66,18 +66,6 @@ public static class WorkbookWriter
     {
         for (var i = 0; i < cards.Count; i++)
             Book.Link(coverage.Cell(CoverageSheet.HeadingRow, CoverageSheet.FirstCardColumn + i), cards[i]);
-    }
-
-    private static void Describe(XLWorkbook workbook, EditionReport edition)
-    {
-        // A fixed moment: the edition's own date where it has one, so that no clock gets into the file.
-        var moment = (edition.Date ?? new DateOnly(2000, 1, 1)).ToDateTime(TimeOnly.MinValue, DateTimeKind.Utc);
-        workbook.Properties.Created = moment;
-        workbook.Properties.Modified = moment;
-        workbook.Properties.Title = edition.Catalog.Name;
-        workbook.Properties.Subject = edition.ByCard.Heading;
-        workbook.Properties.Author = "FeatureMatrix";
-        workbook.Properties.LastModifiedBy = "FeatureMatrix";
     }
 
     /// <summary>A finished book as bytes, completed and made reproducible.</summary>

@@ -9,7 +9,7 @@ public sealed class Completing_a_command_line : IDisposable
     [
         ("featmatrix expl", ["explain"]),
         ("featmatrix im", ["import"]),
-        ("featmatrix import ", ["dump", "inf", "opengl", "runs", "sheet", "title", "worksheet"]),
+        ("featmatrix import ", ["dump", "inf", "opengl", "runs", "sheet", "title", "workbook", "worksheet"]),
         ("featmatrix explain long", ["long-dusk-patrol"]),
         ("featmatrix explain ferrymen kit", ["kite-2", "kite-2-pellworth", "kite-9"]),
         ("featmatrix compare kite-2 bea", ["beacon-32"]),

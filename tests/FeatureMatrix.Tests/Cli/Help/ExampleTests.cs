@@ -12,7 +12,7 @@ namespace FeatureMatrix.Tests.Cli.Help;
 public sealed partial class The_examples_of_the_commands : IDisposable
 {
     /// <summary>What examples write; everything else that they name has to be there.</summary>
-    private static readonly string[] Written = ["my-bench", "reed-bench", "evening", "bench.xlsx", "repeat.xlsx", "faults.sarif"];
+    private static readonly string[] Written = ["my-bench", "reed-bench", "evening", "bench.xlsx", "repeat.xlsx", "collection.xlsx", "faults.sarif"];
 
     private readonly TemporaryFolder _folder = new();
 
