@@ -13,7 +13,7 @@ internal static class CheckCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var date = new Option<string?>("--date") { Description = "Judge the age of prices by this day. Default: they are not judged.", HelpName = "yyyy-mm-dd" };
+        var date = DateOption.Create("Judge the age of prices by this day. Default: they are not judged.");
         var sarif = new Option<string?>("--sarif") { Description = "Also write the faults to this file, as SARIF 2.1.0.", HelpName = "file" };
         var cards = new Option<bool>("--cards") { Description = "Print how much is recorded of each card, and no more." };
         var command = new Command("check", "List every fault with file, line and column; then what is missing most and what disagrees.")
@@ -22,7 +22,7 @@ internal static class CheckCommand
         };
         command.SetAction(parsed =>
         {
-            var day = parsed.GetValue(date) is { } text ? DateOf(text) : (DateOnly?)null;
+            var day = parsed.Day(date);
             var folder = Session.Folder(parsed.GetValue(Session.CollectionOption));
             var result = Session.Load(folder, terminal);
             foreach (var warning in result.Faults.Where(fault => fault.Severity == Severity.Warning))
@@ -56,9 +56,4 @@ internal static class CheckCommand
         .. faults.Where(fault => fault.Code == Fault.WithoutSource)
             .Select(fault => (string.Create(CultureInfo.InvariantCulture, $"{fault.Origin.File}({fault.Origin.Line},{fault.Origin.Column})"), fault.Message)),
     ];
-
-    private static DateOnly DateOf(string text) =>
-        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
-            ? date
-            : throw new UsageException($"--date {text}: write it as year-month-day, for example 2026-03-14.");
 }

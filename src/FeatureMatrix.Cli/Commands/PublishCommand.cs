@@ -21,7 +21,7 @@ internal static class PublishCommand
     {
         var folder = new Argument<string?>("folder") { Description = "Folder of the collection. Default: as for --collection.", Arity = ArgumentArity.ZeroOrOne };
         var output = new Option<string>("--out", "-o") { Description = "Folder to write the edition to. Default: out.", DefaultValueFactory = _ => "out", HelpName = "folder" };
-        var date = new Option<string?>("--date") { Description = "Date to print on the edition, as year-month-day. Default: none.", HelpName = "yyyy-mm-dd" };
+        var date = DateOption.Create("Date to print on the edition, as year-month-day. Default: none.");
         var edition = new Option<string?>("--edition") { Description = "Keep this state with the collection as an edition of that name, to which later ones are compared. Needs --date.", HelpName = "name" };
         var note = new Option<string?>("--note") { Description = "What to say of the edition, in a sentence.", HelpName = "text" };
         var templates = new Option<string?>("--templates") { Description = "Folder with templates of your own; what it lacks is taken from ours.", HelpName = "folder" };
@@ -34,7 +34,7 @@ internal static class PublishCommand
         command.SetAction(parsed =>
         {
             var progress = new Progress(terminal);
-            var day = parsed.GetValue(date) is { } text ? DateOf(text) : (DateOnly?)null;
+            var day = parsed.Day(date);
             var set = Templates.Read(parsed.GetValue(templates));
             var shelf = new EditionShelf(Session.Folder(parsed.GetValue(folder) ?? parsed.GetValue(Session.CollectionOption)));
             if (parsed.GetValue(edition) is { } name)
@@ -96,9 +96,4 @@ internal static class PublishCommand
         progress.Step($"Drawing the frame of {pair.Id}.");
         return new OutputFile($"frames/{pair.Id}.png", pair.DrawForVideo().ToPng());
     }).ToList();
-
-    private static DateOnly DateOf(string text) =>
-        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
-            ? date
-            : throw new UsageException($"--date {text}: write it as year-month-day, for example 2026-03-14.");
 }

@@ -6,15 +6,7 @@ namespace FeatureMatrix.Tests.Cli;
 /// <summary>What publish makes beside the site when asked: PDF and frames for video.</summary>
 public sealed class Publishing_for_print_and_video : IDisposable
 {
-    private const string World =
-        """
-        collection: {name: One board}
-        sources: {leaflet: {text: A leaflet, grade: documented}}
-        chips: {sand: {name: Sand, source: leaflet, supply: {gamma-ramp: yes}}}
-        cards: {dune: {name: Dune, chip: sand, memory: {unified: 16 MiB}, drivers-complete: [windows-98se], source: leaflet}}
-        drivers: {sand-9x: {name: Sand drivers, os: [windows-98se], lists: [dune], offers: {direct3d: "7"}, source: leaflet, versions: [{version: "1.0"}]}}
-        titles: {low-mist: {name: Low Mist, os: [windows-98se], source: leaflet, renderers: {direct3d: {api: direct3d 6, needs: {severe: [gamma-ramp]}}}}}
-        """;
+    private static readonly string World = OneBoard.World.Replace("fog-table", "gamma-ramp", StringComparison.Ordinal);
 
     private readonly TemporaryFolder _folder = new();
 

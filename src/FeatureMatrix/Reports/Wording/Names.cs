@@ -16,10 +16,10 @@ public static class Names
         var unit = capability.Feature.Unit;
         if (unit.Length == 0)
             return $"{name} {capability.Level}";
-        // "textures in one pass" counted in textures reads "2 textures in one pass".
-        return name.StartsWith(unit + " ", StringComparison.Ordinal)
-            ? $"{capability.Level} {name}"
-            : $"{name} {capability.Level} {unit}";
+        // "textures in one pass" counted in textures reads "2 textures in one pass", or "1 texture in one pass".
+        if (!name.StartsWith(unit + " ", StringComparison.Ordinal))
+            return $"{name} {capability.Level} {unit}";
+        return capability.Level == "1" && unit.EndsWith('s') ? $"1 {unit[..^1]}{name[unit.Length..]}" : $"{capability.Level} {name}";
     }
 
     /// <summary>The alternatives of a need: <c>table fog or vertex fog</c>.</summary>

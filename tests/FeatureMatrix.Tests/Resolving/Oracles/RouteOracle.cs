@@ -5,44 +5,20 @@ namespace FeatureMatrix.Tests.Resolving.Oracles;
 
 using Support = FeatureMatrix.Model.Support;
 
-/// <summary>What one route does in each completion.</summary>
-/// <param name="Route">The route.</param>
-/// <param name="Permitted">What the policy says.</param>
-/// <param name="In">The outcome in a completion.</param>
-internal sealed record RouteRun(Route Route, bool Permitted, Func<int[], Outcome> In)
-{
-    /// <summary>
-    /// Where there are only rumours about the route: given what inference certainly says, the outcome instead of the inferred
-    /// one, or null where the rumours agree.
-    /// </summary>
-    public Func<bool, Func<int[], Outcome>?>? IfContradicted { get; init; }
-
-    /// <summary>The route as it is once all completions are known: rumours count only against a certain inference (R15).</summary>
-    public RouteRun Settled(IReadOnlyList<int[]> completions)
-    {
-        if (IfContradicted is null)
-            return this;
-        var runs = completions.Select(completion => In(completion).Runs).Distinct().ToList();
-        return runs is [var certain] && IfContradicted(certain) is { } instead ? this with { In = instead } : this;
-    }
-}
-
 /// <summary>R4 to R11 and R15 for one route, written from DESIGN and evaluated plainly.</summary>
 internal sealed class RouteOracle(Catalog catalog, SupplyOracle supply, World world, Terms terms)
 {
+    private MemoryOracle Memory => new(catalog, world, terms, (capability, route) => State(capability, route, []));
+
+    /// <inheritdoc cref="MemoryOracle.IsReduced"/>
+    public bool IsReduced(Route route) => Memory.IsReduced(route);
+
     public RouteRun Compile(Route route)
     {
         var permitted = terms.Policy.Allows(route.Setup.Os) && (!route.IsForced || terms.Policy.AllowForced)
             && (route.Wrapper is null || terms.Policy.Allows(route.Wrapper.Wrapper));
         return Outcomes(route, permitted);
     }
-
-    /// <summary>The library's mode where the renderer offers it, else its lowest; the depth likewise (R10).</summary>
-    private Mode ModeOf(Renderer renderer) =>
-        terms.Policy.Mode is { } wanted && wanted.Width >= renderer.Memory.LowestMode.Width ? wanted : renderer.Memory.LowestMode;
-
-    private int DepthOf(Renderer renderer) =>
-        terms.Policy.Depth is { } wanted && renderer.Memory.Depths.Contains(wanted) ? wanted : renderer.Memory.Depths[0];
 
     private RouteRun Outcomes(Route route, bool permitted)
     {
@@ -83,8 +59,8 @@ internal sealed class RouteOracle(Catalog catalog, SupplyOracle supply, World wo
         && (seen.Card is null || seen.Card == route.Setup.Card)
         && (seen.Driver is null || seen.Driver == route.Setup.Driver)
         && (seen.Os is null || seen.Os == route.Setup.Os)
-        && (seen.Mode is null || seen.Mode == ModeOf(route.Renderer))
-        && (seen.Depth is null || seen.Depth == DepthOf(route.Renderer))
+        && (seen.Mode is null || seen.Mode == Memory.ModeOf(route.Renderer))
+        && (seen.Depth is null || seen.Depth == Memory.DepthOf(route.Renderer))
         && seen.Wrapper switch
         {
             ObservedWrapper.NotStated => true,
@@ -161,8 +137,8 @@ internal sealed class RouteOracle(Catalog catalog, SupplyOracle supply, World wo
             yield return supply.Ask(route.Renderer.Api!.Value, setup, route.Renderer.Api.Value.Feature);
         }
 
-        yield return Holds(setup.Card, setup.Card.Memory?.FramePool, FrameBytes(route.Renderer));
-        foreach (var gate in SmallestTextures(route))
+        yield return Holds(setup.Card, setup.Card.Memory?.FramePool, Memory.FrameBytes(route.Renderer));
+        foreach (var gate in Memory.SmallestTextures(route))
             yield return gate;
     }
 
@@ -190,64 +166,6 @@ internal sealed class RouteOracle(Catalog catalog, SupplyOracle supply, World wo
     private static Question Holds(Card card, long? pool, long bytes) =>
         pool is null ? Question.YesOrNo(new UnknownFact.FrameBuffer(card, bytes)) : Question.Answered(bytes <= pool);
 
-    /// <summary>R10.</summary>
-    private long FrameBytes(Renderer renderer)
-    {
-        var mode = ModeOf(renderer);
-        long colour = DepthOf(renderer) / 8;
-        long depth = (renderer.Memory.DepthBits is { } bits ? bits : DepthOf(renderer)) / 8;
-        return (long)mode.Width * mode.Height * (colour + terms.Policy.Samples * (renderer.Memory.BackBuffers * colour + depth));
-    }
-
-    private IEnumerable<Question> SmallestTextures(Route route)
-    {
-        var presets = route.Renderer.Memory.Presets;
-        var card = route.Setup.Card;
-        if (presets.Count == 0 || card.Memory is not { } memory || memory.TexturesFromSystemMemory == true)
-            yield break;
-        var pool = TexturePool(memory, route.Renderer);
-        if (TextureBytes(presets[0], route).All(bytes => bytes <= pool))
-            yield break;
-        var certain = memory.TexturesFromSystemMemory == false && presets[0].IsMeasured && TextureBytes(presets[0], route).All(bytes => bytes > pool);
-        yield return certain ? Question.Answered(false) : Question.YesOrNo(new UnknownFact.Textures(card, route.Renderer));
-    }
-
-    private long TexturePool(VideoMemory memory, Renderer renderer) => memory switch
-    {
-        VideoMemory.Unified unified => unified.Bytes - FrameBytes(renderer),
-        VideoMemory.Split split => split.TextureBytes,
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
-
-    /// <summary>The sizes a preset may have, by what is known of the formats that the route keeps (R11).</summary>
-    private IEnumerable<long> TextureBytes(TexturePreset preset, Route route)
-    {
-        var growth = preset.Format switch
-        {
-            TextureFormat.Compressed4 => DepthOf(route.Renderer) / 4,
-            TextureFormat.Paletted8 or TextureFormat.Compressed8 => DepthOf(route.Renderer) / 8,
-            _ => 1,
-        };
-        return Stored(preset) is { } format
-            ? State(format, route, []).States.Select(state => state == Support.Yes ? preset.Bytes : preset.Bytes * growth).Distinct() : [preset.Bytes];
-    }
-
-    /// <summary>The capability that keeps a preset as small as it comes; null where it needs none.</summary>
-    private Capability? Stored(TexturePreset preset) => preset.Format switch
-    {
-        TextureFormat.Paletted8 => catalog.Features.Single(feature => feature.Id == "tex-pal8").At(1),
-        TextureFormat.Compressed4 or TextureFormat.Compressed8 => catalog.Features.Single(feature => feature.Id == "tex-dxt1").At(1),
-        _ => null,
-    };
-
-    /// <summary>True where the highest preset is not certain to fit (R11); it breaks ties.</summary>
-    public bool IsReduced(Route route)
-    {
-        var presets = route.Renderer.Memory.Presets;
-        return presets.Count > 0 && route.Setup.Card.Memory is { } memory && memory.TexturesFromSystemMemory != true
-            && !TextureBytes(presets[^1], route).All(bytes => bytes <= TexturePool(memory, route.Renderer));
-    }
-
     /// <summary>R5's conditions in a completion; null where the need does not apply in any.</summary>
     private Func<int[], bool>? Condition(Need need, Route route)
     {
@@ -256,46 +174,17 @@ internal sealed class RouteOracle(Catalog catalog, SupplyOracle supply, World wo
             case null:
                 return _ => true;
             case NeedCondition.AtDepth depth:
-                return depth.Bits == DepthOf(route.Renderer) ? _ => true : null;
+                return depth.Bits == Memory.DepthOf(route.Renderer) ? _ => true : null;
             case NeedCondition.AtPreset preset:
                 if (terms.Preset.Length > 0)
                     return preset.Preset == terms.Preset ? _ => true : null;
                 if (route.Setup.Card.Memory is not { } memory)
-                    return IsYes(Question.YesOrNo(new UnknownFact.Preset(route.Setup.Card, route.Renderer, preset.Preset)));
-                var judged = JudgedPreset(route.Renderer.Memory.Presets, memory, route);
+                    return Memory.IsYes(Question.YesOrNo(new UnknownFact.Preset(route.Setup.Card, route.Renderer, preset.Preset)));
+                var judged = Memory.JudgedPreset(route.Renderer.Memory.Presets, memory, route);
                 return completion => judged(completion) == preset.Preset;
             default:
                 throw new System.Diagnostics.UnreachableException();
         }
-    }
-
-    private Func<int[], bool> IsYes(Question question)
-    {
-        var read = world.Reader(question);
-        return completion => read(completion) == Support.Yes;
-    }
-
-    /// <summary>
-    /// The preset the title is judged at where none is wanted (R11): the highest that fits, and the smallest where none does, for
-    /// then it runs at that one or not at all. A card of which nobody knows whether it takes textures over the bus may reach the last.
-    /// </summary>
-    private Func<int[], string> JudgedPreset(IReadOnlyList<TexturePreset> presets, VideoMemory memory, Route route)
-    {
-        if (memory.TexturesFromSystemMemory == true)
-            return _ => presets[^1].Name;
-        var pool = TexturePool(memory, route.Renderer);
-        var fits = presets.Select(preset => Fits(preset, pool, route)).ToList();
-        var reachesLast = memory.TexturesFromSystemMemory is null
-            ? IsYes(Question.YesOrNo(new UnknownFact.Preset(route.Setup.Card, route.Renderer, presets[^1].Name))) : _ => false;
-        return completion => reachesLast(completion) ? presets[^1].Name : presets.Where((_, i) => fits[i](completion)).LastOrDefault(presets[0]).Name;
-    }
-
-    private Func<int[], bool> Fits(TexturePreset preset, long pool, Route route)
-    {
-        var sizes = TextureBytes(preset, route).ToList();
-        if (sizes.TrueForAll(bytes => bytes <= pool))
-            return _ => true;
-        return sizes.TrueForAll(bytes => bytes > pool) ? _ => false : IsYes(State(Stored(preset)!.Value, route, []));
     }
 
     /// <summary>What the renderer meets of a capability on this route; what was looked at there wins (R15).</summary>
