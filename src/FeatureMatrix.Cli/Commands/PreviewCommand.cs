@@ -26,12 +26,13 @@ internal static class PreviewCommand
                 parsed.GetValue(Session.PolicyOption));
             using var server = Listen(build, parsed.GetValue(port));
             terminal.Tell($"Open {server.Address} in a browser; stop with Ctrl+C.");
+            using var watch = new SourceWatch(build.Sources);
             var serving = server.Run(stop);
             while (!stop.IsCancellationRequested)
             {
                 if (await Task.Run(build.Update, CancellationToken.None))
-                    Report(terminal, build.State);
-                await Task.WhenAny(serving, Task.Delay(Pause, CancellationToken.None));
+                    Report(terminal, build.Feed.State);
+                await Task.WhenAny(serving, watch.Wait(Pause, stop));
             }
 
             await serving;
@@ -46,7 +47,7 @@ internal static class PreviewCommand
             throw new UsageException($"--port {port}: a number from 1 to 65535.");
         try
         {
-            return new PreviewServer(() => build.State, port, Patience);
+            return new PreviewServer(build.Feed, port, Patience);
         }
         catch (SocketException)
         {
@@ -58,6 +59,6 @@ internal static class PreviewCommand
     {
         foreach (var fault in state.Faults)
             terminal.Tell(fault);
-        terminal.Tell(state.Faults.Count == 0 ? "Built." : state.Files.Count == 0 ? "Nothing to show yet." : "The last good build stays.");
+        terminal.Tell(state.Faults.Count == 0 ? "Built." : state.IsNothing ? "Nothing to show yet." : "The last good build stays.");
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 
@@ -9,19 +10,24 @@ namespace FeatureMatrix.Cli.Preview;
 /// <param name="Type">The content type.</param>
 /// <param name="Body">What follows the head.</param>
 /// <param name="IsHeadOnly">True where only the head was asked for.</param>
-internal sealed record PreviewAnswer(string Status, string Type, byte[] Body, bool IsHeadOnly)
+/// <param name="IsKnown">True where it tells a page what the page said it knew.</param>
+internal sealed record PreviewAnswer(string Status, string Type, byte[] Body, bool IsHeadOnly, bool IsKnown = false)
 {
     private const string Text = "text/plain; charset=utf-8";
 
-    /// <summary>Asks what there is to see, once a second; shows faults over the page; loads the page again when it changed.</summary>
+    /// <summary>
+    /// Asks what there is to see, and is answered when that is something new; shows faults over the page; loads the page again when it changed.
+    /// </summary>
     private const string Script =
         """
         "use strict";
         let tag = null;
+        let seen = "";
         let box = null;
         function featureMatrixPreview(state) {
           if (tag !== null && state.tag !== tag) location.reload();
           tag = state.tag;
+          seen = state.mark;
           if (state.faults.length === 0) {
             box?.remove();
             box = null;
@@ -38,8 +44,9 @@ internal sealed record PreviewAnswer(string Status, string Type, byte[] Body, bo
         }
         function ask() {
           const script = document.createElement("script");
-          script.src = `/preview-state.js?page=${encodeURIComponent(location.pathname)}&at=${Date.now()}`;
-          for (const end of ["load", "error"]) script.addEventListener(end, () => { script.remove(); setTimeout(ask, 1000); });
+          script.src = `/preview-state.js?page=${encodeURIComponent(location.pathname)}&seen=${seen}&at=${Date.now()}`;
+          script.addEventListener("load", () => { script.remove(); setTimeout(ask, 20); });
+          script.addEventListener("error", () => { script.remove(); setTimeout(ask, 1000); });
           document.head.append(script);
         }
         ask();
@@ -86,17 +93,21 @@ internal sealed record PreviewAnswer(string Status, string Type, byte[] Body, bo
             return new PreviewAnswer("200 OK", TypeOf(name), Encoding.UTF8.GetBytes(Script), false);
         if (name == "preview-state.js")
         {
-            var page = query.Split('&').Where(part => part.StartsWith("page=", StringComparison.Ordinal)).Select(part => NameOf(Uri.UnescapeDataString(part[5..]))).FirstOrDefault("");
-            var told = JsonSerializer.Serialize(new { tag = state.TagOf(page), faults = state.Faults });
-            return new PreviewAnswer("200 OK", TypeOf(name), Encoding.UTF8.GetBytes($"featureMatrixPreview({told});\n"), false);
+            var page = NameOf(Uri.UnescapeDataString(Asked(query, "page=")));
+            var (tag, faults) = (state.TagOf(page), state.FaultsOf(page));
+            var mark = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\n', [tag, .. faults]))).AsSpan(0, 8));
+            var told = JsonSerializer.Serialize(new { tag, faults, mark });
+            return new PreviewAnswer("200 OK", TypeOf(name), Encoding.UTF8.GetBytes($"featureMatrixPreview({told});\n"), false, IsKnown: Asked(query, "seen=") == mark);
         }
 
-        if (state.Files.TryGetValue(name, out var file))
+        if (state.Find(name) is { } file)
             return new PreviewAnswer("200 OK", TypeOf(name), name.EndsWith(".html", StringComparison.Ordinal) ? WithScript(file.Bytes) : file.Bytes, false);
-        return state.Files.Count == 0
+        return state.IsNothing
             ? new PreviewAnswer("503 Service Unavailable", TypeOf("x.html"), WithScript("<!doctype html><html lang=\"en\"><title>Preview</title><body><p>No good build yet.</p></body></html>\n"u8.ToArray()), false)
             : Refusal("404 Not Found");
     }
+
+    private static string Asked(string query, string key) => query.Split('&').FirstOrDefault(part => part.StartsWith(key, StringComparison.Ordinal), key)[key.Length..];
 
     /// <summary>The file that a path means; empty for one that cannot mean any.</summary>
     private static string NameOf(string path)

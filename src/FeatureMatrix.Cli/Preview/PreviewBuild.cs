@@ -1,27 +1,30 @@
 using System.Globalization;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Model;
+using FeatureMatrix.Rendering;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Reports;
 
 namespace FeatureMatrix.Cli.Preview;
 
 /// <summary>
-/// Builds an edition again when its sources change: the collection is read and resolved only if one of its files changed, pages are drawn if
-/// either changed. A build with faults leaves the last good one standing.
+/// Builds an edition again when its sources change: the collection is read only if one of its files changed, and the pages that somebody looks
+/// at are drawn if either changed. A build with faults leaves the last good one standing.
 /// </summary>
 internal sealed class PreviewBuild(string collection, string? library, string? templates, string? policy = null)
 {
     private string _collectionStamp = "";
     private string _templateStamp = "";
     private SiteReport? _site;
-    private volatile PreviewState _state = PreviewState.Nothing;
 
-    /// <summary>What there is to see now.</summary>
-    public PreviewState State => _state;
+    /// <summary>What there is to see.</summary>
+    public PreviewFeed Feed { get; } = new();
 
-    /// <summary>How often the collection was read and resolved, and how often pages were drawn.</summary>
-    public (int Resolved, int Drawn) Work { get; private set; }
+    /// <summary>The folders whose files make the pages.</summary>
+    public IReadOnlyList<string> Sources { get; } = [collection, Session.VocabularyFolder, .. Templates.FoldersOf(templates)];
+
+    /// <summary>How often the collection was read, and how often pages were to be drawn anew.</summary>
+    public (int Read, int Drawn) Work { get; private set; }
 
     /// <summary>Looks for changes and builds if there are any. True where something was tried.</summary>
     public bool Update()
@@ -37,13 +40,15 @@ internal sealed class PreviewBuild(string collection, string? library, string? t
                 _site = null;
             if ((_site ??= Read()) is { } site)
             {
-                _state = new PreviewState(SiteRenderer.Render(site, Templates.Read(templates), PictureCache.Get), []);
-                Work = (Work.Resolved, Work.Drawn + 1);
+                var set = Templates.Read(templates);
+                var looks = set.PlainFiles.Select(file => new OutputFile(file.Name, file.Bytes)).Where(IsLook);
+                Feed.Show(new PreviewState(new SiteFiles(site, set, PictureCache.Get).Find, looks, [], Feed.State));
+                Work = (Work.Read, Work.Drawn + 1);
             }
         }
         catch (Exception problem) when (problem is TemplateFaultException or UsageException or IOException or UnauthorizedAccessException)
         {
-            _state = _state.With([problem.Message]);
+            Feed.Show(Feed.State.With([problem.Message]));
         }
 
         return true;
@@ -54,13 +59,15 @@ internal sealed class PreviewBuild(string collection, string? library, string? t
         var result = Session.Load(CollectionFolder.Read(collection, Session.VocabularyFolder), policy);
         if (result.Catalog is not { } catalog)
         {
-            _state = _state.With(result.Faults.Where(fault => fault.Severity == Severity.Error).Select(fault => fault.ToString()).ToList());
+            Feed.Show(Feed.State.With(result.Faults.Where(fault => fault.Severity == Severity.Error).Select(fault => fault.ToString()).ToList()));
             return null;
         }
 
-        Work = (Work.Resolved + 1, Work.Drawn);
+        Work = (Work.Read + 1, Work.Drawn);
         return SiteReport.Of(EditionReport.Of(new Decisions(catalog, Session.LibraryOf(result, library))));
     }
+
+    private static bool IsLook(OutputFile file) => file.Path.EndsWith(".css", StringComparison.Ordinal) || file.Path.EndsWith(".js", StringComparison.Ordinal);
 
     /// <summary>Names, sizes and times of all files in some folders, and of one more: differs when one is written, added, moved or removed.</summary>
     private static string Stamp(IReadOnlyList<string> folders, string? file = null)

@@ -14,18 +14,19 @@ internal sealed class PreviewServer : IDisposable
 {
     private const int MostConnections = 64;
     private const int MostHeaderBytes = 16 * 1024;
+
     private readonly TcpListener _listener;
-    private readonly Func<PreviewState> _state;
+    private readonly PreviewFeed _feed;
     private readonly TimeSpan _patience;
     private readonly SemaphoreSlim _places = new(MostConnections);
 
     /// <summary>Starts to listen.</summary>
-    /// <param name="state">What to serve.</param>
+    /// <param name="feed">What to serve.</param>
     /// <param name="port">The port; 0 for any that is free.</param>
     /// <param name="patience">How long a client may take to ask, and again to take its answer.</param>
-    public PreviewServer(Func<PreviewState> state, int port, TimeSpan patience)
+    public PreviewServer(PreviewFeed feed, int port, TimeSpan patience)
     {
-        _state = state;
+        _feed = feed;
         _patience = patience;
         _listener = new TcpListener(IPAddress.Loopback, port);
         _listener.Start();
@@ -72,7 +73,7 @@ internal sealed class PreviewServer : IDisposable
                 var stream = client.GetStream();
                 using var asking = CancellationTokenSource.CreateLinkedTokenSource(stop);
                 asking.CancelAfter(_patience);
-                var answer = PreviewAnswer.To(await ReadHead(stream, asking.Token), Port, _state());
+                var answer = await AnswerTo(await ReadHead(stream, asking.Token), stop);
                 using var taking = CancellationTokenSource.CreateLinkedTokenSource(stop);
                 taking.CancelAfter(_patience);
                 await stream.WriteAsync(answer.ToBytes(), taking.Token);
@@ -87,6 +88,17 @@ internal sealed class PreviewServer : IDisposable
             if (!stop.IsCancellationRequested)
                 _places.Release();
         }
+    }
+
+    /// <summary>The answer; whoever has seen all there is waits a while for something new. A page that was left keeps its place for so long.</summary>
+    private async Task<PreviewAnswer> AnswerTo(string? head, CancellationToken stop)
+    {
+        var change = _feed.Change;
+        var answer = PreviewAnswer.To(head, Port, _feed.State);
+        if (!answer.IsKnown)
+            return answer;
+        await Task.WhenAny(change, Task.Delay(_patience / 2, stop));
+        return PreviewAnswer.To(head, Port, _feed.State);
     }
 
     /// <summary>The request up to its empty line; what was there where the client ended early; null past the limit.</summary>

@@ -1,42 +1,96 @@
 using System.Security.Cryptography;
+using System.Text;
 using FeatureMatrix.Rendering;
+using FeatureMatrix.Rendering.Site;
 
 namespace FeatureMatrix.Cli.Preview;
 
-/// <summary>What a preview shows at one time: the files of the last good build, and the faults of the last attempt.</summary>
+/// <summary>
+/// What a preview shows at one time: the files of a site, each rendered when somebody looks at it, and the faults of the last attempt. Where
+/// a page's template has a fault, what was shown of the page before stays. Several pages may be asked for at once; they take turns.
+/// </summary>
 internal sealed class PreviewState
 {
-    private readonly Dictionary<string, string> _tags = new(StringComparer.Ordinal);
+    private readonly Lock _turn = new();
+    private readonly Func<string, OutputFile?> _render;
+    private readonly Dictionary<string, OutputFile> _shown;
+    private readonly Dictionary<string, OutputFile?> _rendered = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _pageFaults = new(StringComparer.Ordinal);
     private readonly string _looks;
 
-    public PreviewState(IReadOnlyList<OutputFile> files, IReadOnlyList<string> faults)
+    /// <summary>The state after an attempt.</summary>
+    /// <param name="render">A file of the site by its path; null where it has none of that name.</param>
+    /// <param name="looks">Style and scripts that every page loads.</param>
+    /// <param name="faults">The faults of the attempt, as the console prints them.</param>
+    /// <param name="before">What was shown before.</param>
+    public PreviewState(Func<string, OutputFile?> render, IEnumerable<OutputFile> looks, IReadOnlyList<string> faults, PreviewState before)
+        : this(render, string.Concat(looks.Select(file => Hash(file.Bytes, 4))), faults, before.AllShown())
     {
-        Files = files.ToDictionary(file => file.Path, StringComparer.Ordinal);
-        Faults = faults;
-        _looks = string.Concat(files.Where(file => file.Path.EndsWith(".css", StringComparison.Ordinal) || (file.Path.EndsWith(".js", StringComparison.Ordinal) && !file.Path.Contains('/', StringComparison.Ordinal)))
-            .Select(file => Convert.ToHexStringLower(SHA256.HashData(file.Bytes).AsSpan(0, 4))));
+    }
+
+    private PreviewState(Func<string, OutputFile?> render, string looks, IReadOnlyList<string> faults, Dictionary<string, OutputFile> shown, bool isNothing = false)
+    {
+        (_render, _looks, Faults, _shown, IsNothing) = (render, looks, faults, shown, isNothing);
     }
 
     /// <summary>The state before the first build.</summary>
-    public static PreviewState Nothing { get; } = new([], []);
+    public static PreviewState Nothing { get; } = new(_ => null, "", [], [], isNothing: true);
 
-    /// <summary>The files of the last good build by path; empty before there is one.</summary>
-    public IReadOnlyDictionary<string, OutputFile> Files { get; }
+    /// <summary>True until there is a good build.</summary>
+    public bool IsNothing { get; }
 
-    /// <summary>The faults of the last attempt, as the console prints them; empty where it was good.</summary>
+    /// <summary>The faults of the last attempt to read the collection; empty where it was good.</summary>
     public IReadOnlyList<string> Faults { get; }
 
     /// <summary>The same files with faults beside them.</summary>
-    public PreviewState With(IReadOnlyList<string> faults) => new([.. Files.Values], faults);
+    public PreviewState With(IReadOnlyList<string> faults) => new(_render, _looks, faults, AllShown(), IsNothing);
+
+    /// <summary>A file; null where there is none of that name.</summary>
+    public OutputFile? Find(string path)
+    {
+        lock (_turn)
+        {
+            if (!_rendered.TryGetValue(path, out var file))
+                _rendered[path] = file = Rendered(path);
+            return file;
+        }
+    }
 
     /// <summary>Changes with the page itself and with style and scripts; empty where there is no such page.</summary>
-    public string TagOf(string path)
+    public string TagOf(string path) => Find(path) is { } file ? Hash(file.Bytes, 8) + _looks : "";
+
+    /// <summary>What a page has to tell: the faults of the last attempt, and that of its own template.</summary>
+    public IReadOnlyList<string> FaultsOf(string path)
     {
-        lock (_tags)
+        Find(path);
+        lock (_turn)
+            return _pageFaults.TryGetValue(path, out var fault) ? [.. Faults, fault] : Faults;
+    }
+
+    private static string Hash(ReadOnlySpan<byte> bytes, int length) => Convert.ToHexStringLower(SHA256.HashData(bytes).AsSpan(0, length));
+
+    private OutputFile? Rendered(string path)
+    {
+        try
         {
-            if (!_tags.TryGetValue(path, out var tag))
-                _tags[path] = tag = Files.TryGetValue(path, out var file) ? Convert.ToHexStringLower(SHA256.HashData(file.Bytes).AsSpan(0, 8)) + _looks : "";
-            return tag;
+            return _render(path);
+        }
+        catch (TemplateFaultException fault)
+        {
+            _pageFaults[path] = fault.Message;
+            return _shown.GetValueOrDefault(path) ?? OutputFile.Text(path, "<!doctype html><html lang=\"en\"><title>Preview</title><body><p>No good build of this page yet.</p></body></html>\n");
+        }
+    }
+
+    /// <summary>The latest version of every page that was looked at.</summary>
+    private Dictionary<string, OutputFile> AllShown()
+    {
+        lock (_turn)
+        {
+            var all = new Dictionary<string, OutputFile>(_shown, StringComparer.Ordinal);
+            foreach (var file in _rendered.Values.OfType<OutputFile>())
+                all[file.Path] = file;
+            return all;
         }
     }
 }

@@ -79,7 +79,7 @@ public sealed record CardPage
             Notes = card.Notes,
             Bar = Bar.Of(CoverageReport.ByCard(decisions, [card]).Columns[0]),
             Losses = report.Losses.Select(LossOf).ToList(),
-            Tiles = report.Cells.Select(Tile.Of).ToList(),
+            Tiles = report.Cells.Select(cell => cell.Tile).ToList(),
             Setups = setups.Columns.Select(column => SetupOf(column)).ToList(),
             Questions = report.Questions.Select(question => new NamedText(
                 question.Question, $"{question.HowToSettle} Touches {Names.List(question.Titles.Select(title => title.Name).ToList())}.")).ToList(),

@@ -41,6 +41,17 @@ public sealed record CompareIndex(
             compared.Count == all.Count ? "" : $"The {MostCards} cards that rank first are compared here; the command compares any two.");
     }
 
+    /// <summary>
+    /// The pairs that have a page, where all cards are compared, without comparing any yet; null where there are too many cards, so that only
+    /// those that rank first are.
+    /// </summary>
+    public static IEnumerable<(string FirstId, string SecondId)>? PairsOf(IReadOnlyList<Card> cards) => cards.Count > MostCards
+        ? null
+        : cards.SelectMany((first, i) => cards.Skip(i + 1).Select(second => (first.Id, second.Id)));
+
+    /// <summary>The page of a pair.</summary>
+    public ComparePage PairOf(string firstId, string secondId) => Pairs.First(pair => pair.FirstId == firstId && pair.SecondId == secondId);
+
     private static AgainstCell Against(List<ComparePage> pairs, Card row, Card column)
     {
         if (row == column)

@@ -18,14 +18,20 @@ public sealed record SupplyReport(IReadOnlyList<Card> Cards, IReadOnlyList<(Feat
     public static SupplyReport Of(Decisions decisions, IReadOnlyList<Card>? cards = null)
     {
         cards ??= decisions.Catalog.Cards;
+        var contexts = cards.Select(card => (Card: card, Contexts: ContextsOf(decisions, card))).ToList();
+        var rows = UsedIn(decisions).Select(feature => (feature, (IReadOnlyList<SupplyCell>)contexts.Select(one => CellOf(feature, one.Card, one.Contexts, decisions.Resolver.Supply)).ToList())).ToList();
+        return new SupplyReport(cards, rows);
+    }
+
+    /// <summary>The features that some title needs or some fact mentions, by family.</summary>
+    public static IEnumerable<Feature> UsedIn(Decisions decisions)
+    {
         var used = decisions.Catalog.Facts.Select(fact => fact.Capability.Feature)
             .Concat(decisions.Titles.SelectMany(title => title.Renderers).SelectMany(renderer => renderer.Needs)
                 .SelectMany(need => need.Choices).Select(choice => choice.Feature))
             .Where(feature => !feature.IsApi).ToHashSet();
-        var rows = decisions.Catalog.Features.Where(used.Contains)
-            .OrderBy(feature => feature.Family, StringComparer.Ordinal).ThenBy(feature => feature.Name, StringComparer.Ordinal)
-            .Select(feature => (feature, (IReadOnlyList<SupplyCell>)cards.Select(card => CellOf(decisions, feature, card)).ToList())).ToList();
-        return new SupplyReport(cards, rows);
+        return decisions.Catalog.Features.Where(used.Contains)
+            .OrderBy(feature => feature.Family, StringComparer.Ordinal).ThenBy(feature => feature.Name, StringComparer.Ordinal);
     }
 
     /// <summary>The report as a table.</summary>
@@ -35,12 +41,13 @@ public sealed record SupplyReport(IReadOnlyList<Card> Cards, IReadOnlyList<(Feat
         Rows.Select(row => (IReadOnlyList<TableCell>)
             [new TableCell(row.Feature.Family), new TableCell(row.Feature.Name), .. row.Cells.Select(cell => new TableCell(cell.Text))]).ToList());
 
-    private static SupplyCell CellOf(Decisions decisions, Feature feature, Card card)
+    /// <summary>The recorded setups of a card with each API that they certainly offer.</summary>
+    private static List<(Setup, Feature)> ContextsOf(Decisions decisions, Card card) => decisions.RecordedSetups(card)
+        .SelectMany(setup => decisions.Catalog.Features.Where(api => api.IsApi && decisions.Resolver.Supply.Ask(api.At(1), setup, api).Support >= Support.Emulated)
+            .Select(api => (setup, api))).ToList();
+
+    private static SupplyCell CellOf(Feature feature, Card card, List<(Setup, Feature)> contexts, SupplyTable supply)
     {
-        var supply = decisions.Resolver.Supply;
-        var contexts = decisions.RecordedSetups(card)
-            .SelectMany(setup => decisions.Catalog.Features.Where(api => api.IsApi && supply.Ask(api.At(1), setup, api).Support >= Support.Emulated)
-                .Select(api => (setup, api))).ToList();
         if (contexts.Count == 0)
             return new SupplyCell(feature, card, "no driver recorded", []);
         return feature.HasLevels ? Ladder(feature, card, contexts, supply) : Flag(feature, card, contexts, supply);

@@ -1,5 +1,8 @@
 using System.Text;
+using FeatureMatrix.Cli;
 using FeatureMatrix.Cli.Preview;
+using FeatureMatrix.Rendering.Site;
+using FeatureMatrix.Reports;
 
 namespace FeatureMatrix.Tests.Cli.Preview;
 
@@ -25,9 +28,9 @@ public sealed class A_preview_build : IDisposable
     public void Does_nothing_where_nothing_changed()
     {
         Assert.True(_build.Update());
-        var first = _build.State;
+        var first = _build.Feed.State;
         Assert.False(_build.Update());
-        Assert.Same(first, _build.State);
+        Assert.Same(first, _build.Feed.State);
         Assert.Equal((1, 1), _build.Work);
     }
 
@@ -61,22 +64,48 @@ public sealed class A_preview_build : IDisposable
         Write("collection/collection.yaml", World.Replace("[fog-table]", "[fog-tabel]", StringComparison.Ordinal));
         Assert.True(_build.Update());
         Assert.Contains("<h1>Low Mist</h1>", Page("titles/low-mist.html"), StringComparison.Ordinal);
-        var fault = Assert.Single(_build.State.Faults);
+        var fault = Assert.Single(_build.Feed.State.Faults);
         Assert.StartsWith("collection.yaml(6,", fault, StringComparison.Ordinal);
         Assert.Contains("did you mean 'fog-table'?", fault, StringComparison.Ordinal);
         Write("collection/collection.yaml", World + "\n");
         _build.Update();
-        Assert.Empty(_build.State.Faults);
+        Assert.Empty(_build.Feed.State.Faults);
     }
 
     [Fact]
-    public void Keeps_the_last_good_build_beside_faults_of_a_template()
+    public void Keeps_what_was_shown_of_a_page_whose_template_has_a_fault_now()
     {
         _build.Update();
+        var before = Page("titles/index.html");
         Write("templates/titles.html", "{{ nothing_of_that_name }}");
         _build.Update();
-        Assert.Contains("<h1>Titles</h1>", Page("titles/index.html"), StringComparison.Ordinal);
-        Assert.Contains("titles.html(1,4)", Assert.Single(_build.State.Faults), StringComparison.Ordinal);
+        Assert.Equal(before, Page("titles/index.html"));
+        Assert.Contains("titles.html(1,4)", Assert.Single(_build.Feed.State.FaultsOf("titles/index.html")), StringComparison.Ordinal);
+        Assert.Empty(_build.Feed.State.FaultsOf("cards/index.html"));
+        Write("templates/titles.html", "<p>Mended</p>");
+        _build.Update();
+        Assert.Contains("<p>Mended</p>", Page("titles/index.html"), StringComparison.Ordinal);
+        Assert.Empty(_build.Feed.State.FaultsOf("titles/index.html"));
+    }
+
+    [Fact]
+    public void Says_so_where_a_page_with_a_faulty_template_was_never_shown()
+    {
+        Write("templates/titles.html", "{{ nothing_of_that_name }}");
+        _build.Update();
+        Assert.Contains("No good build of this page yet.", Page("titles/index.html"), StringComparison.Ordinal);
+        Assert.Contains("titles.html(1,4)", Assert.Single(_build.Feed.State.FaultsOf("titles/index.html")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Shows_the_same_files_as_an_edition()
+    {
+        _build.Update();
+        var texts = FeatureMatrix.Loading.CollectionFolder.Read(_folder["collection"], Session.VocabularyFolder);
+        var edition = EditionReport.Of(new Decisions(FeatureMatrix.Loading.CollectionLoader.Load(texts.Files).Catalog!, null));
+        var files = SiteRenderer.Render(SiteReport.Of(edition), FeatureMatrix.Cli.Templates.Read(_folder["templates"]), PictureCache.Get);
+        Assert.All(files, file => Assert.Equal(file.Bytes, _build.Feed.State.Find(file.Path)?.Bytes));
+        Assert.Null(_build.Feed.State.Find("titles/none.html"));
     }
 
     [Fact]
@@ -84,19 +113,19 @@ public sealed class A_preview_build : IDisposable
     {
         Write("collection/collection.yaml", "collection: {}\n");
         _build.Update();
-        Assert.Empty(_build.State.Files);
-        Assert.NotEmpty(_build.State.Faults);
+        Assert.True(_build.Feed.State.IsNothing);
+        Assert.Null(_build.Feed.State.Find("index.html"));
+        Assert.NotEmpty(_build.Feed.State.Faults);
     }
 
     [Fact]
     public void Puts_no_script_of_its_own_into_the_edition()
     {
         _build.Update();
-        Assert.All(_build.State.Files.Values.Where(file => file.Path.EndsWith(".html", StringComparison.Ordinal)), file =>
-            Assert.DoesNotContain("preview.js", Encoding.UTF8.GetString(file.Bytes), StringComparison.Ordinal));
+        Assert.All(["index.html", "titles/low-mist.html", "coverage/index.html"], path => Assert.DoesNotContain("preview.js", Page(path), StringComparison.Ordinal));
     }
 
-    private string Page(string path) => Encoding.UTF8.GetString(_build.State.Files[path].Bytes);
+    private string Page(string path) => Encoding.UTF8.GetString(_build.Feed.State.Find(path)!.Bytes);
 
     private void Write(string name, string text) => File.WriteAllText(_folder[name], text);
 }

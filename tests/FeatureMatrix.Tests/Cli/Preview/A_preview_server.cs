@@ -16,10 +16,14 @@ public sealed class A_preview_server : IAsyncLifetime
 
     private readonly CancellationTokenSource _stop = new();
     private readonly PreviewServer _server;
-    private PreviewState _state = new(Files, []);
+    private readonly PreviewFeed _feed = new();
     private Task _running = Task.CompletedTask;
 
-    public A_preview_server() => _server = new PreviewServer(() => _state, 0, TimeSpan.FromSeconds(30));
+    public A_preview_server()
+    {
+        _feed.Show(Showing(Files));
+        _server = new PreviewServer(_feed, 0, TimeSpan.FromSeconds(30));
+    }
 
     public ValueTask InitializeAsync()
     {
@@ -130,19 +134,35 @@ public sealed class A_preview_server : IAsyncLifetime
     public async Task Tells_a_page_of_its_own_change_and_of_faults()
     {
         var before = await State("/cards/index.html");
-        _state = new PreviewState([OutputFile.Text("index.html", "new"), .. Files.Skip(1)], []);
+        _feed.Show(Showing([OutputFile.Text("index.html", "new"), .. Files.Skip(1)]));
         Assert.Equal(before, await State("/cards/index.html"));
         Assert.NotEqual(before, await State("/"));
-        _state = new PreviewState([.. Files.Where(file => file.Path != "style.css"), OutputFile.Text("style.css", "p {}")], []);
+        _feed.Show(Showing([.. Files.Where(file => file.Path != "style.css"), OutputFile.Text("style.css", "p {}")]));
         Assert.NotEqual(before, await State("/cards/index.html"));
-        _state = new PreviewState(Files, []).With(["chips.yaml(2,5): error FM001: \"odd\" </script>"]);
-        Assert.Equal(before.Replace("[]", "[\"chips.yaml(2,5): error FM001: \\u0022odd\\u0022 \\u003C/script\\u003E\"]", StringComparison.Ordinal), await State("/cards/index.html"));
+        _feed.Show(Showing(Files).With(["chips.yaml(2,5): error FM001: \"odd\" </script>"]));
+        var with = await State("/cards/index.html");
+        Assert.Equal(
+            before[..before.IndexOf("\"mark\"", StringComparison.Ordinal)].Replace("[]", "[\"chips.yaml(2,5): error FM001: \\u0022odd\\u0022 \\u003C/script\\u003E\"]", StringComparison.Ordinal),
+            with[..with.IndexOf("\"mark\"", StringComparison.Ordinal)]);
+        Assert.NotEqual(Mark(before), Mark(with));
+    }
+
+    [Fact]
+    public async Task Holds_its_answer_until_there_is_something_new()
+    {
+        var before = await State("/cards/index.html");
+        var waiting = State("/cards/index.html", Mark(before));
+        await Serves();
+        Assert.False(waiting.IsCompleted);
+        _feed.Show(Showing([.. Files, OutputFile.Text("cards/index.html", "<body>No cards</body>")]));
+        Assert.NotEqual(before, await waiting);
+        Assert.NotEqual(before, await State("/cards/index.html", Mark(before)));
     }
 
     [Fact]
     public async Task Says_where_nothing_was_built_yet()
     {
-        _state = PreviewState.Nothing.With(["a fault"]);
+        _feed.Show(PreviewState.Nothing.With(["a fault"]));
         var (head, body) = await Ask($"GET /any.html HTTP/1.1\r\nHost: 127.0.0.1:{_server.Port}\r\n\r\n");
         Assert.StartsWith("HTTP/1.1 503 ", head, StringComparison.Ordinal);
         Assert.Contains("No good build yet.", body, StringComparison.Ordinal);
@@ -154,9 +174,14 @@ public sealed class A_preview_server : IAsyncLifetime
         Assert.StartsWith("HTTP/1.1 200 OK\r\n", head, StringComparison.Ordinal);
     }
 
-    private async Task<string> State(string page)
+    private static PreviewState Showing(IReadOnlyList<OutputFile> files) => new(
+        path => files.LastOrDefault(file => file.Path == path), files.Where(file => file.Path.EndsWith(".css", StringComparison.Ordinal)), [], PreviewState.Nothing);
+
+    private static string Mark(string state) => state.Split("\"mark\":\"")[1].Split('"')[0];
+
+    private async Task<string> State(string page, string seen = "")
     {
-        var (_, body) = await Ask($"GET /preview-state.js?page={Uri.EscapeDataString(page)}&at=1 HTTP/1.1\r\nHost: 127.0.0.1:{_server.Port}\r\n\r\n");
+        var (_, body) = await Ask($"GET /preview-state.js?page={Uri.EscapeDataString(page)}&seen={seen}&at=1 HTTP/1.1\r\nHost: 127.0.0.1:{_server.Port}\r\n\r\n");
         return body;
     }
 
