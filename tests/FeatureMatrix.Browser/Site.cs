@@ -43,7 +43,19 @@ public sealed class Site : IAsyncLifetime
     /// <param name="scripts">False to switch scripts off.</param>
     /// <param name="dark">True for a reader who prefers a dark scheme.</param>
     /// <param name="width">Width of the window in CSS pixels.</param>
-    public async Task<IPage> Open(string path, bool scripts = true, bool dark = false, int width = 1200)
+    public Task<IPage> Open(string path, bool scripts = true, bool dark = false, int width = 1200)
+    {
+        var (file, hash) = path.IndexOf('#', StringComparison.Ordinal) is >= 0 and var at ? (path[..at], path[at..]) : (path, "");
+        return Open(new Uri(new Uri(_folder + "/" + file).AbsoluteUri + hash), "file:", scripts, dark, width);
+    }
+
+    /// <summary>A page of any origin; requests to others are complained of.</summary>
+    /// <param name="address">Its address.</param>
+    /// <param name="origin">What the address of every request has to begin with.</param>
+    /// <param name="scripts">False to switch scripts off.</param>
+    /// <param name="dark">True for a reader who prefers a dark scheme.</param>
+    /// <param name="width">Width of the window in CSS pixels.</param>
+    public async Task<IPage> Open(Uri address, string origin, bool scripts = true, bool dark = false, int width = 1200)
     {
         var context = await _browser!.NewContextAsync(new()
         {
@@ -56,15 +68,15 @@ public sealed class Site : IAsyncLifetime
         page.Console += (_, message) =>
         {
             if (message.Type is "error" or "warning")
-                _complaints.Add($"{path}: {message.Text}");
+                _complaints.Add($"{address}: {message.Text}");
         };
-        page.PageError += (_, error) => _complaints.Add($"{path}: {error}");
+        page.PageError += (_, error) => _complaints.Add($"{address}: {error}");
         page.Request += (_, request) =>
         {
-            if (!request.Url.StartsWith("file:", StringComparison.Ordinal))
-                _complaints.Add($"{path} asks for {request.Url}");
+            if (!request.Url.StartsWith(origin, StringComparison.Ordinal))
+                _complaints.Add($"{address} asks for {request.Url}");
         };
-        await page.GotoAsync(new Uri(_folder + "/" + path.Split('#')[0]).AbsoluteUri + (path.Contains('#', StringComparison.Ordinal) ? path[path.IndexOf('#', StringComparison.Ordinal)..] : ""));
+        await page.GotoAsync(address.AbsoluteUri);
         return page;
     }
 }
