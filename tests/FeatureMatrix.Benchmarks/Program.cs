@@ -44,11 +44,14 @@ switch (args)
     case ["preview", var program, var folder, var file, var page, var edits]:
         PreviewRace.Run(program, folder, file, page, int.Parse(edits, CultureInfo.InvariantCulture));
         break;
+    case ["workbook", var size, var path]:
+        LargeWorkbook.Write(CollectionSize.Of(size), path);
+        break;
     case ["race", var folder, var repeats, .. var sizes]:
         Race.Run(folder, int.Parse(repeats, CultureInfo.InvariantCulture), sizes.Select(CollectionSize.Of).ToList());
         return 0;
     default:
-        Console.Error.WriteLine("generate SIZE FOLDER [--all-different] | compile SIZE FOLDER RELATIONS | solve ENGINE RELATIONS [ANSWER] | write BYTES PATH | load FOLDER | parse FOLDER | decide FOLDER | preview PROGRAM FOLDER FILE PAGE EDITS | race FOLDER REPEATS SIZES");
+        Console.Error.WriteLine("generate SIZE FOLDER [--all-different] | compile SIZE FOLDER RELATIONS | solve ENGINE RELATIONS [ANSWER] | write BYTES PATH | load FOLDER | parse FOLDER | decide FOLDER | preview PROGRAM FOLDER FILE PAGE EDITS | workbook SIZE PATH | race FOLDER REPEATS SIZES");
         return 2;
 }
 

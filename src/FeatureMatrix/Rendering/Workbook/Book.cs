@@ -32,6 +32,9 @@ internal sealed class Book : IDisposable
             workbook.Properties.Subject = subject;
     }
 
+    /// <summary>Rows that go into the file as it is written.</summary>
+    public List<BulkRows> Bulk { get; } = [];
+
     /// <summary>A new sheet; the name is made valid and distinct.</summary>
     public IXLWorksheet AddSheet(string wanted)
     {
@@ -52,7 +55,7 @@ internal sealed class Book : IDisposable
     public static IXLCell Number(IXLCell cell, double number, string format = "0.##")
     {
         cell.SetValue(number);
-        cell.Style.NumberFormat.Format = format + Look.AfterFigures;
+        Look.Number(cell, format);
         return cell;
     }
 
@@ -60,7 +63,7 @@ internal sealed class Book : IDisposable
     public IXLCell Formula(IXLCell cell, string formula, double value, string format = "0.00")
     {
         cell.FormulaA1 = formula;
-        cell.Style.NumberFormat.Format = format + Look.AfterFigures;
+        Look.Number(cell, format);
         _values[(cell.Worksheet.Name, cell.Address.ToString()!)] = new FormulaValue(value, null);
         return cell;
     }
@@ -98,7 +101,12 @@ internal sealed class Book : IDisposable
         sheet.Column(column).Width = Math.Clamp(texts.Select(text => text.Length).DefaultIfEmpty(0).Max() + 2, least, most);
 
     /// <summary>Page set-up that every sheet shares: landscape, as few pages wide as can be read, headings repeated, page numbers.</summary>
-    public void PrepareForPrint(IXLWorksheet sheet, int headingRows, int headingColumns = 0)
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="headingRows">The rows that are repeated on every page.</param>
+    /// <param name="headingColumns">The columns that are.</param>
+    /// <param name="lastRow">The last row, where it is not on the sheet yet.</param>
+    /// <param name="lastColumn">The last column then.</param>
+    public void PrepareForPrint(IXLWorksheet sheet, int headingRows, int headingColumns = 0, int lastRow = 0, int lastColumn = 0)
     {
         sheet.PageSetup.PageOrientation = XLPageOrientation.Landscape;
         sheet.PageSetup.PaperSize = XLPaperSize.A4Paper;
@@ -108,7 +116,9 @@ internal sealed class Book : IDisposable
         sheet.PageSetup.Footer.Right.AddText(XLHFPredefinedText.PageNumber);
         sheet.PageSetup.Footer.Right.AddText(" / ");
         sheet.PageSetup.Footer.Right.AddText(XLHFPredefinedText.NumberOfPages);
-        if (sheet.RangeUsed() is { } used)
+        if (lastRow > 0)
+            sheet.PageSetup.PrintAreas.Add(sheet.Range(1, 1, lastRow, lastColumn).RangeAddress.ToString());
+        else if (sheet.RangeUsed() is { } used)
             sheet.PageSetup.PrintAreas.Add(used.RangeAddress.ToString());
         PrintTitles[sheet.Name] = (headingRows, headingColumns);
     }
@@ -125,15 +135,16 @@ internal sealed class Book : IDisposable
     /// <summary>Makes rows as high as their wrapped texts need, without measuring fonts; ClosedXML cannot, and LibreOffice does not.</summary>
     public void FitRows(IXLWorksheet sheet, int first, int last, int columns)
     {
-        const double lineHeight = 14.4;
-        const double highest = 409;
         var widths = Enumerable.Range(1, columns).Select(column => sheet.Column(column).Width).ToList();
         for (var row = first; row <= last; row++)
         {
             var lines = Enumerable.Range(1, columns).Max(column => LinesIn(sheet.Cell(row, column), widths[column - 1]));
-            sheet.Row(row).Height = Math.Min(highest, (lines * lineHeight) + 2.6);
+            sheet.Row(row).Height = HeightOf(lines);
         }
     }
+
+    /// <summary>The height of a row with so many lines, in points; no row may be higher than 409.</summary>
+    public static double HeightOf(int lines) => Math.Min(409, (lines * 14.4) + 2.6);
 
     public void Dispose() => Workbook.Dispose();
 

@@ -3,7 +3,7 @@ using FeatureMatrix.Reports;
 
 namespace FeatureMatrix.Rendering.Workbook;
 
-/// <summary>Titles against cards or setups, whole labels in the cells.</summary>
+/// <summary>Titles against cards, whole labels in the cells.</summary>
 internal static class CoverageSheet
 {
     /// <summary>The row of the headings.</summary>
@@ -12,21 +12,35 @@ internal static class CoverageSheet
     /// <summary>The first column that holds cells; before it stand number, title and weight.</summary>
     public const int FirstCardColumn = 4;
 
-    /// <summary>Adds the sheet. Weights may be changed where the columns are cards.</summary>
+    /// <summary>Adds the sheet. Weights may be changed.</summary>
     public static IXLWorksheet Add(Book book, string name, CoverageReport report)
     {
         var sheet = book.AddSheet(name);
-        Look.Title(Book.Text(sheet.Cell(1, 1), report.Heading));
-        Book.Text(sheet.Cell(2, 1), report.PolicyText);
-        Book.Text(sheet.Cell(HeadingRow, 1), "No.");
-        Book.Text(sheet.Cell(HeadingRow, 2), "Title");
-        Book.Text(sheet.Cell(HeadingRow, 3), "Weight");
-        for (var column = 0; column < report.Columns.Count; column++)
-            Book.Text(sheet.Cell(HeadingRow, FirstCardColumn + column), report.Columns[column].Heading);
+        Head(sheet, report.Heading, report.PolicyText, [.. report.Columns.Select(column => column.Heading)]);
         for (var row = 0; row < report.Rows.Count; row++)
             Row(sheet, row + 1, report.Rows[row]);
         Finish(book, sheet, report);
         return sheet;
+    }
+
+    /// <summary>Title, note and headings.</summary>
+    public static void Head(IXLWorksheet sheet, string heading, string note, IReadOnlyList<string> columns)
+    {
+        Look.Title(Book.Text(sheet.Cell(1, 1), heading));
+        Book.Text(sheet.Cell(2, 1), note);
+        IReadOnlyList<string> headings = ["No.", "Title", "Weight", .. columns];
+        for (var column = 0; column < headings.Count; column++)
+            Book.Text(sheet.Cell(HeadingRow, column + 1), headings[column]);
+    }
+
+    /// <summary>The widths of all columns.</summary>
+    public static void SetWidths(IXLWorksheet sheet, IEnumerable<string> titles, IReadOnlyList<string> columns)
+    {
+        sheet.Column(1).Width = 5;
+        Book.Width(sheet, 2, titles, most: 32);
+        sheet.Column(3).Width = 9;
+        for (var column = 0; column < columns.Count; column++)
+            sheet.Column(FirstCardColumn + column).Width = WidthFor(columns[column]);
     }
 
     /// <summary>An absolute reference to the weights.</summary>
@@ -64,11 +78,7 @@ internal static class CoverageSheet
     private static void Finish(Book book, IXLWorksheet sheet, CoverageReport report)
     {
         var (lastRow, lastColumn) = (HeadingRow + report.Rows.Count, FirstCardColumn - 1 + report.Columns.Count);
-        sheet.Column(1).Width = 5;
-        Book.Width(sheet, 2, report.Rows.Select(row => row.Title.Name), most: 32);
-        sheet.Column(3).Width = 9;
-        for (var column = 0; column < report.Columns.Count; column++)
-            sheet.Column(FirstCardColumn + column).Width = WidthFor(report.Columns[column].Heading);
+        SetWidths(sheet, report.Rows.Select(row => row.Title.Name), [.. report.Columns.Select(column => column.Heading)]);
         Look.Note(sheet.Range(2, 1, 2, Math.Max(3, Math.Min(lastColumn, 8))));
         book.FitRows(sheet, HeadingRow, lastRow, lastColumn);
         Look.Heading(sheet.Range(HeadingRow, 1, HeadingRow, lastColumn));

@@ -61,6 +61,9 @@ internal static class Look
         range.Style.Border.BottomBorderColor = Rule;
     }
 
+    /// <summary>The format of a number.</summary>
+    public static void Number(IXLCell cell, string format) => cell.Style.NumberFormat.Format = format + AfterFigures;
+
     /// <summary>Columns of figures, with their headings in the first row.</summary>
     public static void Figures(IXLRange range)
     {

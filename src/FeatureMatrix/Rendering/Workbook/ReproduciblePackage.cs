@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.IO.Compression;
+using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 
@@ -12,12 +13,13 @@ namespace FeatureMatrix.Rendering.Workbook;
 internal static partial class ReproduciblePackage
 {
     private const string ContentTypes = "[Content_Types].xml";
+    private const string SharedStrings = "xl/sharedStrings.xml";
     private const string CoreProperties = "docProps/core.xml";
     private static readonly DateTimeOffset Epoch = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
-    /// <summary>The package with nothing random left in it.</summary>
-    public static byte[] Rewrite(byte[] package)
+    /// <summary>The package with nothing random left in it, and with the rows that were left for the last.</summary>
+    public static byte[] Rewrite(byte[] package, IReadOnlyList<BulkRows> bulk)
     {
         var parts = Read(package);
         NameCoreProperties(parts);
@@ -25,7 +27,16 @@ internal static partial class ReproduciblePackage
             NameRelationships(parts, path);
         foreach (var path in parts.Keys.Where(path => path.StartsWith("xl/worksheets/sheet", StringComparison.Ordinal)).ToList())
             parts[path] = NameGuids(parts[path]);
-        return Pack(parts);
+        return Pack(parts, bulk.ToDictionary(rows => PathOf(parts, rows.Sheet), StringComparer.Ordinal));
+    }
+
+    /// <summary>The part of a sheet.</summary>
+    private static string PathOf(SortedDictionary<string, string> parts, string sheet)
+    {
+        var element = SheetElement().Matches(parts["xl/workbook.xml"]).First(match => WebUtility.HtmlDecode(Attribute(match.Value, "name")) == sheet).Value;
+        var id = Attribute(element, "r:id");
+        var target = Attribute(Relationship().Matches(parts["xl/_rels/workbook.xml.rels"]).First(match => Attribute(match.Value, "Id") == id).Value, "Target");
+        return target.StartsWith('/') ? target[1..] : "xl/" + target;
     }
 
     private static SortedDictionary<string, string> Read(byte[] package)
@@ -92,18 +103,23 @@ internal static partial class ReproduciblePackage
         });
     }
 
-    private static byte[] Pack(SortedDictionary<string, string> parts)
+    private static byte[] Pack(SortedDictionary<string, string> parts, Dictionary<string, BulkRows> bulk)
     {
+        var texts = new SharedTexts(parts[SharedStrings]);
         using var stream = new MemoryStream();
         using (var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
         {
-            foreach (var path in parts.Keys.OrderBy(path => path != ContentTypes).ThenBy(path => path, StringComparer.Ordinal))
+            // The shared texts come last, because the rows that are written before may add to them.
+            foreach (var path in parts.Keys.OrderBy(path => path != ContentTypes).ThenBy(path => path == SharedStrings).ThenBy(path => path, StringComparer.Ordinal))
             {
-                var entry = zip.CreateEntry(path, CompressionLevel.Optimal);
+                var entry = zip.CreateEntry(path, bulk.ContainsKey(path) ? CompressionLevel.Fastest : CompressionLevel.Optimal);
                 entry.LastWriteTime = Epoch;
                 entry.ExternalAttributes = 0;
-                using var writer = new StreamWriter(entry.Open(), Utf8);
-                writer.Write(parts[path]);
+                using var writer = new StreamWriter(entry.Open(), Utf8, bufferSize: 64 * 1024);
+                if (bulk.TryGetValue(path, out var rows))
+                    rows.Write(parts[path], writer, texts);
+                else
+                    writer.Write(path == SharedStrings ? texts.ToString() : parts[path]);
             }
         }
 
@@ -118,6 +134,9 @@ internal static partial class ReproduciblePackage
 
     [GeneratedRegex("<Relationship [^>]*/>", RegexOptions.None, 10_000)]
     private static partial Regex Relationship();
+
+    [GeneratedRegex("<x:sheet [^>]*/>", RegexOptions.None, 10_000)]
+    private static partial Regex SheetElement();
 
     [GeneratedRegex("^R[0-9a-f]{16,32}$", RegexOptions.None, 10_000)]
     private static partial Regex RandomId();

@@ -29,7 +29,7 @@ public static class WorkbookWriter
         Book.Describe(book.Workbook, edition.Catalog.Name, edition.ByCard.Heading, edition.Date);
         var overview = book.AddSheet("Overview");
         var coverage = CoverageSheet.Add(book, "Coverage", edition.ByCard);
-        CoverageSheet.Add(book, "Coverage by setup", edition.BySetup);
+        SetupCoverageSheet.Add(book, edition.BySetup);
         var cards = edition.Cards.Select(card => CardSheet(book, card, overview)).ToList();
         var pair = CompareSheet.Pair(edition);
         if (pair is not null)
@@ -74,6 +74,6 @@ public static class WorkbookWriter
         using var stream = new MemoryStream();
         book.Workbook.SaveAs(stream, new SaveOptions { EvaluateFormulasBeforeSaving = false, GenerateCalculationChain = false });
         FormulaValues.Write(stream, book.Values, book.PrintTitles);
-        return ReproduciblePackage.Rewrite(stream.ToArray());
+        return ReproduciblePackage.Rewrite(stream.ToArray(), book.Bulk);
     }
 }
