@@ -68,7 +68,7 @@ internal static class ShapeColumns
         Shape.Entries => CellForm.Pairs,
         Shape.Named { Name: "source-named" } => CellForm.Braces,
         Shape.List => CellForm.List,
-        Shape.Either { Choices: [_, Shape.List] } => key == "cautions" ? CellForm.Lines : CellForm.Items,
+        Shape.Either { Choices: var choices } when choices.Any(choice => choice is Shape.List) => key == "cautions" ? CellForm.Lines : CellForm.Items,
         _ => CellForm.Text,
     };
 
