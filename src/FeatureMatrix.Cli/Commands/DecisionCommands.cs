@@ -113,7 +113,8 @@ internal static class DecisionCommands
         var other = new Option<string?>("--card") { Description = "Another card in its place.", HelpName = "card", CompletionSources = { Known.Cards } };
         var driver = new Option<string?>("--driver") { Description = "This driver alone.", HelpName = "driver", CompletionSources = { Known.Drivers } };
         var pc = new Option<string?>("--rig") { Description = "In this PC: only its systems, with what its documents and its speed say.", HelpName = "rig", CompletionSources = { Known.Rigs } };
-        return Create(terminal, "whatif", "List the titles that change with another card, driver, system or PC.", [card], [other, driver, OsOption, pc], (session, parsed) =>
+        var pool = MemoryOption.Create();
+        return Create(terminal, "whatif", "List the titles that change with another card, driver, system, memory or PC.", [card], [other, driver, OsOption, pool, pc], (session, parsed) =>
         {
             var decisions = session.Decisions;
             var now = session.Card(parsed.GetValue(card)!);
@@ -123,13 +124,19 @@ internal static class DecisionCommands
                 ? Find.One(name, "driver", session.Catalog.Drivers.ToList(), one => one.Id, Names.Of)
                 : null;
             var rig = parsed.GetValue(pc) is { } place ? session.Rig(place) : null;
-            if (then == now && os is null && only is null && rig is null)
-                throw new UsageException("Say what to change: --card, --driver, --os or --rig.");
+            var memory = parsed.Memory(pool, then);
+            if (then == now && os is null && only is null && rig is null && memory is null)
+                throw new UsageException("Say what to change: --card, --driver, --os, --memory or --rig.");
             var setups = decisions.Resolver.SetupsOf(then).Where(setup => (os is null || setup.Os == os) && (only is null || setup.Driver == only)
-                && (rig is null || rig.Oses.Count == 0 || rig.Oses.Contains(setup.Os))).ToList();
-            var words = new[] { then == now ? "" : then.Name, only is null ? "" : Names.Of(only), os?.Name ?? "", rig is null ? "" : Names.InMiddle(rig.Name) }.Where(text => text.Length > 0);
+                && (rig is null || rig.Oses.Count == 0 || rig.Oses.Contains(setup.Os)))
+                .Select(setup => memory is null ? setup : setup with { Memory = memory }).ToList();
+            var isMemoryAlone = memory is not null && then == now && only is null && os is null && rig is null;
+            var size = memory is null ? "" : MemoryReport.SizeText(memory);
+            var board = then == now ? size : size.Length == 0 ? then.Name : $"{then.Name} ({size})";
+            var words = new[] { board, only is null ? "" : Names.Of(only), os?.Name ?? "", rig is null ? "" : Names.InMiddle(rig.Name) }.Where(text => text.Length > 0);
             var report = WhatIfReport.Of(
-                new Weighing(decisions), then == now ? "any driver and system" : now.Name, title => decisions.On(title, now), string.Join(" on ", words),
+                new Weighing(decisions), isMemoryAlone ? MemoryReport.SizeText(now.Memory) : then == now ? "any driver and system" : now.Name,
+                title => decisions.On(title, now), string.Join(" on ", words),
                 title => decisions.Resolver.Resolve(title, then, setups, decisions.TermsFor(title)));
             return (report with { Into = rig is null ? null : (rig, then) }).ToReport();
         });

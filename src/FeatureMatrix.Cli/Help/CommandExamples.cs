@@ -57,8 +57,8 @@ internal static class CommandExamples
         ["whatif"] =
         [
             new("With another system", "whatif kite-2 --os windows-2000"),
-            new("With one driver alone", "whatif kite-2 --driver kestrin-kite-9x@5.12"),
             new("With another card", "whatif kite-2 --card beacon-32"),
+            new("With less memory on the board", "whatif kite-2 --memory 8MiB"),
         ],
         ["bench"] =
         [

@@ -104,6 +104,15 @@ public sealed record MemoryReport(Card Card, IReadOnlyList<MemoryRow> Rows, IRea
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
+    /// <summary>Memory in a few words: <c>16.00 MiB</c>, <c>4.00 MiB and 8.00 MiB for textures</c>.</summary>
+    public static string SizeText(VideoMemory? memory) => memory switch
+    {
+        null => "memory not recorded",
+        VideoMemory.Unified unified => Names.Mebibytes(unified.Bytes),
+        VideoMemory.Split split => $"{Names.Mebibytes(split.FrameBytes)} and {Names.Mebibytes(split.TextureBytes)} for textures",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
     private static string Bus(VideoMemory memory) => memory.TexturesFromSystemMemory switch
     {
         true => "; textures may also lie in main memory",

@@ -48,7 +48,7 @@ public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IR
                 Changes.Select(pair => (IReadOnlyList<TableCell>)
                 [
                     new TableCell(pair.Now.Title.Name), new TableCell(LabelWording.Label(pair.Now)), new TableCell(LabelWording.Label(pair.Then)),
-                    new TableCell(Why(pair.Then)),
+                    new TableCell(Why(pair.Now, pair.Then)),
                 ]).ToList()),
             .. Into is { } pc ? new[] { TimingTable(pc.Rig) } : [],
         ]);
@@ -66,7 +66,7 @@ public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IR
             .Select(finding => (IReadOnlyList<TableCell>)
                 [new TableCell(finding.Title.Name), new TableCell(TimingWording.Kind(finding.Hazard.Kind)), new TableCell(TimingWording.Text(finding))]).ToList());
 
-    private static string Why(Verdict then)
+    private static string Why(Verdict now, Verdict then)
     {
         if (then.Setups.Count == 0)
             return "no driver there";
@@ -74,10 +74,14 @@ public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IR
             return $"{UnknownWording.Short(then.Overall.Deciding)} not known";
         if (!then.Overall.Best.Runs)
         {
-            var closest = then.Routes.FirstOrDefault(finding => finding.Form.IsPermitted && finding.Form.ShutGate is not null);
+            var stopped = then.Routes.Where(finding => finding.Form.IsPermitted && finding.Form.ShutGate is not null).ToList();
+            var closest = stopped.Find(finding => now.Headline.By.Any(by => IsSameWay(by.Route, finding.Route))) ?? stopped.MaxBy(finding => finding.Form.Gates.TakeWhile(gate => !gate.IsShut).Count());
             return closest is null ? "no route on record" : GateWording.Stops(closest.Form.ShutGate!, closest.Route, [closest.Route.Setup.Os.Name]);
         }
 
         return then.Headline.By.Count == 0 ? "" : Names.Of(then.Headline.By[0].Route);
     }
+
+    private static bool IsSameWay(Route one, Route other) =>
+        (one.Renderer, one.Wrapper, one.Setup.Driver, one.Setup.Os) == (other.Renderer, other.Wrapper, other.Setup.Driver, other.Setup.Os);
 }

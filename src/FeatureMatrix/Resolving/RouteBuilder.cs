@@ -93,7 +93,7 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
         gates.AddRange(wrapper.Needs.Select(need =>
             new Gate(new GateReason.WrapperNeeds(need.Capability), supply.Ask(need.Capability, setup, wrapper.Target.Feature))));
         if (wrapper.VideoMemoryBytes > 0)
-            gates.Add(new Gate(new GateReason.WrapperMemory(wrapper.VideoMemoryBytes), Fits(wrapper.VideoMemoryBytes, setup.Card, memory => memory.Total)));
+            gates.Add(new Gate(new GateReason.WrapperMemory(wrapper.VideoMemoryBytes), Fits(wrapper.VideoMemoryBytes, setup, memory => memory.Total)));
     }
 
     /// <summary>Whether an operating system can have a runtime. Silence is unknown; hearsay decides nothing for certain.</summary>
@@ -124,15 +124,14 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
 
     private static Gate FrameBufferGate(Route route, DrawMode draw)
     {
-        var card = route.Setup.Card;
-        var pool = card.Memory?.FramePool;
+        var pool = route.Setup.Memory?.FramePool;
         var worksTo = pool is { } bytes ? FrameBuffer.LargestThatFits(route.Renderer.Memory, bytes, draw.Depth, draw.Samples) : null;
-        return new Gate(new GateReason.FrameBuffer(draw, pool, worksTo), Fits(draw.FrameBytes, card, memory => memory.FramePool));
+        return new Gate(new GateReason.FrameBuffer(draw, pool, worksTo), Fits(draw.FrameBytes, route.Setup, memory => memory.FramePool));
     }
 
-    private static Answer Fits(long bytes, Card card, Func<VideoMemory, long> pool) => card.Memory is { } memory
-        ? new Answer { Support = pool(memory) >= bytes ? Support.Yes : Support.No, Reason = AnswerReason.Arithmetic, Grade = card.Evidence.Grade }
-        : Answer.YesOrNo(new UnknownFact.FrameBuffer(card, bytes));
+    private static Answer Fits(long bytes, Setup setup, Func<VideoMemory, long> pool) => setup.Memory is { } memory
+        ? new Answer { Support = pool(memory) >= bytes ? Support.Yes : Support.No, Reason = AnswerReason.Arithmetic, Grade = setup.Card.Evidence.Grade }
+        : Answer.YesOrNo(new UnknownFact.FrameBuffer(setup.Card, bytes));
 
     /// <summary>Only measured sizes stop a title for certain; an estimate leaves it open (rule R11).</summary>
     private static Gate TexturesGate(Route route, TextureFit fit)
@@ -148,7 +147,7 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
     {
         var (palettes, compression) = (KeepsPalettes(route), KeepsCompression(route));
         return TextureFit.Of(
-            route.Renderer.Memory, route.Setup.Card.Memory, draw,
+            route.Renderer.Memory, route.Setup.Memory, draw,
             new TextureStorage(palettes is null or { Support: Support.Yes }, compression is null or { Support: Support.Yes }, draw.Depth),
             new TextureStorage(palettes?.States.Contains(Support.Yes) != false, compression?.States.Contains(Support.Yes) != false, draw.Depth));
     }
@@ -195,7 +194,7 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
         if (wanted.Length > 0)
             return Applicability.Certain(wanted == preset);
         var use = route.Renderer.Memory;
-        if (route.Setup.Card.Memory is not { } memory)
+        if (route.Setup.Memory is not { } memory)
             return Applicability.Of([Reaches(preset)], yes => yes.Count > 0);
 
         var (palettes, compression) = (KeepsPalettes(route), KeepsCompression(route));

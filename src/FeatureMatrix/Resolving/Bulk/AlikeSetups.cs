@@ -18,5 +18,5 @@ internal sealed class AlikeSetups
 
     /// <summary>Equal for setups on which all demands cost the same.</summary>
     public object KeyOf(Setup setup) => (
-        setup.Card.Chip, _named.Contains(setup.Card) ? setup.Card : null, setup.Card.Memory, setup.Driver, setup.Os, setup.Install);
+        setup.Card.Chip, _named.Contains(setup.Card) ? setup.Card : null, setup.Memory, setup.Driver, setup.Os, setup.Install);
 }
