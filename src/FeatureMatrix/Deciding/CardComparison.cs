@@ -40,18 +40,34 @@ public sealed class CardComparison
 {
     private readonly IReadOnlyList<Stake> _firsts;
     private readonly IReadOnlyList<Stake> _seconds;
+    private readonly CardComparison? _before;
+    private readonly Dictionary<SharedGroup, Tally> _tallies = new(ReferenceEqualityComparer.Instance);
+    private readonly (bool First, bool Second)?[] _neverWorse;
     private readonly Lazy<Tally> _tally;
     private readonly Lazy<IReadOnlyList<TitleComparison>> _titles;
     private readonly Lazy<IReadOnlyList<SharedGroup>> _groups;
     private readonly Lazy<Dominance> _dominance;
+    private readonly Lazy<ScoreInterval> _firstScore;
+    private readonly Lazy<ScoreInterval> _secondScore;
+    private readonly Lazy<ScoreInterval> _difference;
 
-    private CardComparison(Card first, Card second, IReadOnlyList<Stake> firsts, IReadOnlyList<Stake> seconds, WorthScale scale, Policy policy)
+    /// <summary>Another one made from it; where they differ by an answer alone, what that leaves untouched is taken over.</summary>
+    private CardComparison(
+        CardComparison other, IReadOnlyList<Stake> firsts, IReadOnlyList<Stake> seconds, WorthScale scale, Func<IReadOnlyList<SharedGroup>> groups, bool isSettled)
+        : this(other.First, other.Second, firsts, seconds, scale, other.Policy, groups) => _before = isSettled ? other : null;
+
+    private CardComparison(
+        Card first, Card second, IReadOnlyList<Stake> firsts, IReadOnlyList<Stake> seconds, WorthScale scale, Policy policy, Func<IReadOnlyList<SharedGroup>> groups)
     {
         (First, Second, _firsts, _seconds, Scale, Policy) = (first, second, firsts, seconds, scale, policy);
-        _groups = new Lazy<IReadOnlyList<SharedGroup>>(() => SharedGroup.Of([.. firsts, .. seconds]));
-        _tally = new Lazy<Tally>(() => Joint(scale, weightless: false));
-        _titles = new Lazy<IReadOnlyList<TitleComparison>>(() => firsts.Zip(seconds, (one, other) => TitleComparison.Of(one, other, scale, policy)).ToList());
+        _neverWorse = new (bool, bool)?[firsts.Count];
+        _groups = new Lazy<IReadOnlyList<SharedGroup>>(groups);
+        _tally = new Lazy<Tally>(() => Groups.Select(TallyOf).Aggregate(Tally.Zero, (one, other) => one.And(other)));
+        _titles = new Lazy<IReadOnlyList<TitleComparison>>(() => Enumerable.Range(0, firsts.Count).Select(TitleAt).ToList());
         _dominance = new Lazy<Dominance>(FindDominance);
+        _firstScore = new Lazy<ScoreInterval>(() => ScoreOf(firsts));
+        _secondScore = new Lazy<ScoreInterval>(() => ScoreOf(seconds));
+        _difference = new Lazy<ScoreInterval>(FindDifference);
     }
 
     /// <summary>The first card.</summary>
@@ -76,25 +92,14 @@ public sealed class CardComparison
     public Dominance Dominance => _dominance.Value;
 
     /// <summary>The score of the first card alone.</summary>
-    public ScoreInterval FirstScore => ScoreOf(_firsts);
+    public ScoreInterval FirstScore => _firstScore.Value;
 
     /// <summary>The score of the second card alone. Two intervals that overlap decide nothing: see <see cref="Difference"/>.</summary>
-    public ScoreInterval SecondScore => ScoreOf(_seconds);
+    public ScoreInterval SecondScore => _secondScore.Value;
 
     /// <summary>First less second, over joint completions.</summary>
     /// <remarks>Titles are compared one by one too, which says more where a group of them was too large to walk.</remarks>
-    public ScoreInterval Difference
-    {
-        get
-        {
-            var interval = Rounded(_tally.Value.Overall);
-            if (interval.IsPoint || IsExact)
-                return interval;
-            return new ScoreInterval(
-                Titles.All(title => title.FirstIsNeverWorse) ? Math.Max(0, interval.Low) : interval.Low,
-                Titles.All(title => title.SecondIsNeverWorse) ? Math.Min(0, interval.High) : interval.High);
-        }
-    }
+    public ScoreInterval Difference => _difference.Value;
 
     /// <summary>False where some group was too large to walk, so that intervals are sound but perhaps too wide.</summary>
     public bool IsExact => Groups.All(group => group.IsExact);
@@ -135,7 +140,8 @@ public sealed class CardComparison
     /// <summary>Compares two cards.</summary>
     public static CardComparison Of(Prospects prospects, Card first, Card second)
     {
-        return new CardComparison(first, second, prospects.Stakes(first), prospects.Stakes(second, Side.Second), WorthScale.Of(prospects.Policy), prospects.Policy);
+        var (firsts, seconds) = (prospects.Stakes(first), prospects.Stakes(second, Side.Second));
+        return new CardComparison(first, second, firsts, seconds, WorthScale.Of(prospects.Policy), prospects.Policy, () => SharedGroup.Of([.. firsts, .. seconds]));
     }
 
     /// <summary>The must-haves of a side with what is known of each.</summary>
@@ -147,17 +153,31 @@ public sealed class CardComparison
     public CardComparison With(WorthScale? scale = null, Func<LibraryEntry, double>? weight = null)
     {
         if (weight is null)
-            return new CardComparison(First, Second, _firsts, _seconds, scale ?? Scale, Policy);
+            return new CardComparison(this, _firsts, _seconds, scale ?? Scale, () => Groups, isSettled: false);
         var entries = _firsts.ToDictionary(stake => stake.Entry, stake => stake.Entry with { Weight = weight(stake.Entry) });
-        return Changed(stake => stake with { Entry = entries[stake.Entry] }, scale ?? Scale);
+        return new CardComparison(
+            this, _firsts.Select(Weighed).ToList(), _seconds.Select(Weighed).ToList(), scale ?? Scale, () => Groups.Select(group => group.With(Weighed)).ToList(), isSettled: false);
+
+        Stake Weighed(Stake stake) => stake with { Entry = entries[stake.Entry] };
     }
 
     /// <summary>The same comparison once an unknown is known.</summary>
-    public CardComparison Settle(UnknownFact unknown, Support state) =>
-        Changed(stake => stake with { Prospect = stake.Prospect.Settle(unknown, state) }, Scale);
+    public CardComparison Settle(UnknownFact unknown, Support state)
+    {
+        var touched = Groups.Where(group => group.Unknowns.Any(other => Implications.AreLinked(unknown, other))).ToList();
+        var settled = new Dictionary<Stake, Stake>(ReferenceEqualityComparer.Instance);
+        foreach (var stake in touched.SelectMany(group => group.Stakes))
+        {
+            var prospect = stake.Prospect.Settle(unknown, state);
+            settled[stake] = prospect == stake.Prospect ? stake : stake with { Prospect = prospect };
+        }
 
-    private CardComparison Changed(Func<Stake, Stake> change, WorthScale scale) =>
-        new(First, Second, _firsts.Select(change).ToList(), _seconds.Select(change).ToList(), scale, Policy);
+        return new CardComparison(
+            this, _firsts.Select(After).ToList(), _seconds.Select(After).ToList(), Scale,
+            () => [.. Groups.Except(touched), .. SharedGroup.Of(touched.SelectMany(group => group.Stakes).Select(After).ToList())], isSettled: true);
+
+        Stake After(Stake stake) => settled.GetValueOrDefault(stake, stake);
+    }
 
     /// <summary>Every winner that some completion makes.</summary>
     internal static IEnumerable<Winner> WinnersIn(Tally tally)
@@ -194,7 +214,7 @@ public sealed class CardComparison
         var (first, second) = (true, true);
         for (var i = 0; i < _firsts.Count && (first || second); i++)
         {
-            var (one, other) = TitleComparison.NeverWorse(_firsts[i], _seconds[i]);
+            var (one, other) = NeverWorse(i);
             first &= one;
             second &= other;
         }
@@ -205,38 +225,38 @@ public sealed class CardComparison
             return Dominance.None;
         // Where one side is never worse, titles that all weigh the same sum to zero exactly where the cards are alike throughout. A title
         // without weight makes no card better.
-        var unweighted = Joint(new WorthScale(0.5m, 0.8m), weightless: true).Overall;
+        var unweighted = Groups.Select(group => Tally.Of(group.With(Unweighted), new WorthScale(0.5m, 0.8m), Policy)).Aggregate(Tally.Zero, (one, other) => one.And(other)).Overall;
         if (first)
             return unweighted.Low > 0 ? Dominance.First : Dominance.FirstPerhaps;
         return unweighted.High < 0 ? Dominance.Second : Dominance.SecondPerhaps;
+
+        static Stake Unweighted(Stake stake) => stake with { Entry = stake.Entry with { Weight = Math.Sign(stake.Entry.Weight) } };
     }
 
-    /// <summary>
-    /// Both sides over the joint completions. What is certain is summed up; only what is open is put together with what it shares.
-    /// </summary>
-    private Tally Joint(WorthScale scale, bool weightless)
+    private ScoreInterval FindDifference()
     {
-        var open = new List<Stake>();
-        var certain = 0m;
-        var (firstMisses, secondMisses) = (false, false);
-        foreach (var stake in _firsts.Concat(_seconds))
-        {
-            var counted = weightless ? stake with { Entry = stake.Entry with { Weight = Math.Sign(stake.Entry.Weight) } } : stake;
-            if (!stake.Prospect.IsCertain)
-            {
-                open.Add(counted);
-                continue;
-            }
+        var interval = Rounded(_tally.Value.Overall);
+        if (interval.IsPoint || IsExact)
+            return interval;
+        return new ScoreInterval(
+            Titles.All(title => title.FirstIsNeverWorse) ? Math.Max(0, interval.Low) : interval.Low,
+            Titles.All(title => title.SecondIsNeverWorse) ? Math.Min(0, interval.High) : interval.High);
+    }
 
-            var worth = counted.Weight * scale.Of(stake.Prospect.Worst);
-            certain += stake.Side == Side.First ? worth : -worth;
-            var misses = !stake.IsCoveredAt(stake.Prospect.Worst, Policy);
-            firstMisses |= misses && stake.Side == Side.First;
-            secondMisses |= misses && stake.Side == Side.Second;
-        }
+    private bool IsAsBefore(int title) => _before is { } before && ReferenceEquals(before._firsts[title], _firsts[title]) && ReferenceEquals(before._seconds[title], _seconds[title]);
 
-        return SharedGroup.Of(open).Select(group => Tally.Of(group, scale, Policy))
-            .Aggregate(Tally.Of(certain, firstMisses, secondMisses), (one, other) => one.And(other));
+    private TitleComparison TitleAt(int title) => IsAsBefore(title) ? _before!.Titles[title] : TitleComparison.Of(_firsts[title], _seconds[title], Scale, Policy);
+
+    private (bool First, bool Second) NeverWorse(int title) =>
+        _neverWorse[title] ??= IsAsBefore(title) ? _before!.NeverWorse(title) : TitleComparison.NeverWorse(_firsts[title], _seconds[title]);
+
+    private Tally TallyOf(SharedGroup group)
+    {
+        if (_before?._tallies.TryGetValue(group, out var tally) == true)
+            return tally;
+        if (!_tallies.TryGetValue(group, out tally))
+            _tallies[group] = tally = Tally.Of(group, Scale, Policy);
+        return tally;
     }
 
     private ScoreInterval ScoreOf(IReadOnlyList<Stake> stakes)

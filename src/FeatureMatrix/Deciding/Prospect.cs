@@ -12,6 +12,8 @@ public sealed record ProspectCase(IReadOnlyList<KeyValuePair<UnknownFact, Suppor
 /// </summary>
 public sealed class Prospect
 {
+    private IReadOnlyList<UnknownFact>? _unknowns;
+
     private Prospect(IReadOnlyList<ProspectCase> cases, bool isExact)
     {
         Cases = cases;
@@ -41,7 +43,7 @@ public sealed class Prospect
     public bool IsCertain => Standings.Count == 1;
 
     /// <summary>The unknowns that matter, in the order in which a person would check them.</summary>
-    public IEnumerable<UnknownFact> Unknowns => Cases.SelectMany(one => one.Settled).Select(pair => pair.Key).Distinct();
+    public IReadOnlyList<UnknownFact> Unknowns => _unknowns ??= Cases.SelectMany(one => one.Settled).Select(pair => pair.Key).Distinct().ToList();
 
     /// <summary>A prospect of which nothing is open.</summary>
     public static Prospect Certain(Standing standing) => new([new ProspectCase([], standing)], true);
@@ -70,9 +72,11 @@ public sealed class Prospect
     /// <summary>What is left of it once an unknown is known.</summary>
     public Prospect Settle(UnknownFact unknown, Support state)
     {
-        var settled = new Dictionary<UnknownFact, Support> { [unknown] = state };
-        var left = Cases.Where(one => Settlement.Allows(settled, one)).ToList();
-        return left.Count == Cases.Count && !Unknowns.Contains(unknown) ? this : new Prospect(left, IsExact);
+        if (!Unknowns.Any(other => Implications.AreLinked(unknown, other)))
+            return this;
+        return new Prospect(Cases.Where(one => one.Settled.All(pair => pair.Key == unknown
+            ? pair.Value == state
+            : !Implications.Exclude(unknown, state, pair.Key, pair.Value))).ToList(), IsExact);
     }
 
     private static string Signature(

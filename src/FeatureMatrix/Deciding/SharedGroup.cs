@@ -26,18 +26,24 @@ public sealed record SharedGroup(IReadOnlyList<Stake> Stakes, IReadOnlyList<Bran
     /// <summary>Everything open in it.</summary>
     public IEnumerable<UnknownFact> Unknowns => Stakes.SelectMany(stake => stake.Prospect.Unknowns).Distinct();
 
+    /// <summary>The same with other stakes that have the same prospects: other weights.</summary>
+    internal SharedGroup With(Func<Stake, Stake> change) => this with { Stakes = Stakes.Select(change).ToList() };
+
     /// <summary>Puts stakes together that share unknowns. Every stake comes back in exactly one group.</summary>
     public static IReadOnlyList<SharedGroup> Of(IReadOnlyList<Stake> stakes)
     {
-        var keys = stakes.Select(stake => stake.Prospect.Unknowns.ToList()).ToList();
+        var keys = stakes.Select(stake => stake.Prospect.Unknowns).ToList();
         var links = new UnknownLinks(keys);
         return links.Components.Select(members => Together(members.Select(i => stakes[i]).ToList(), links)).ToList();
     }
 
+    /// <summary>A stake that shares nothing.</summary>
+    public static SharedGroup Of(Stake stake) => new([stake], [new Branch([], [stake.Prospect.Standings])], stake.Prospect.IsExact);
+
     private static SharedGroup Together(List<Stake> stakes, UnknownLinks links)
     {
-        if (stakes.Count == 1)
-            return new SharedGroup(stakes, [new Branch([], [stakes[0].Prospect.Standings])], stakes[0].Prospect.IsExact);
+        if (stakes is [var only])
+            return Of(only);
         var branches = new List<Branch>();
         var isExact = Walk([], stakes.Select(stake => stake.Prospect.Cases).ToList(), links, branches)
             && stakes.TrueForAll(stake => stake.Prospect.IsExact);

@@ -142,7 +142,7 @@ public sealed record ComparePage
             FirstPrice = PriceOf(weighing.PriceOf(first)),
             SecondPrice = PriceOf(weighing.PriceOf(second)),
             Kept = KeptBy(report, swing),
-            Next = views.Exists(view => view.Comparison.Winner == Winner.Undecided) ? NextTestReport.Of(weighing, first, second).ToReport() : null,
+            Next = views.Exists(view => view.Comparison.Winner == Winner.Undecided) ? NextTestReport.Of(weighing, picture, report.AtFloor).ToReport() : null,
         };
     }
 

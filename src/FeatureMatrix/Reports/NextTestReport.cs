@@ -30,12 +30,14 @@ public sealed record NextTestReport(Weighing Weighing, CardComparison Picture, C
     ];
 
     /// <summary>The questions between two cards.</summary>
-    public static NextTestReport Of(Weighing weighing, Card first, Card second)
+    public static NextTestReport Of(Weighing weighing, Card first, Card second) => Of(
+        weighing, CardComparison.Of(weighing.Picture, first, second), weighing.AtFloor is { } floor ? CardComparison.Of(floor, first, second) : null);
+
+    /// <summary>The questions that comparisons leave: of the picture, and at the speed floor where there is one.</summary>
+    public static NextTestReport Of(Weighing weighing, CardComparison picture, CardComparison? atFloor)
     {
-        var picture = CardComparison.Of(weighing.Picture, first, second);
         // A decided picture leaves the question of speed.
-        var atFloor = picture.Winner != Winner.Undecided && weighing.AtFloor is { } floor ? CardComparison.Of(floor, first, second) : null;
-        var comparison = atFloor?.Winner == Winner.Undecided ? atFloor : picture;
+        var comparison = picture.Winner != Winner.Undecided && atFloor?.Winner == Winner.Undecided ? atFloor : picture;
         var next = NextTest.Of(comparison);
         return new NextTestReport(weighing, picture, comparison, next, TestBatches.Of(weighing, comparison, next.Proposals));
     }

@@ -54,7 +54,8 @@ public sealed record NextTest(IReadOnlyList<TestProposal> Proposals, IReadOnlyLi
 
     private static TestProposal Propose(CardComparison comparison, UnknownFact unknown)
     {
-        var consequences = StatesOf(comparison.Groups.SelectMany(group => group.Stakes), unknown).Select(state =>
+        var asking = comparison.Groups.SelectMany(group => group.Stakes).Where(stake => stake.Prospect.Unknowns.Contains(unknown));
+        var consequences = StatesOf(asking, unknown).Select(state =>
         {
             var settled = comparison.Settle(unknown, state);
             return new Consequence(state, settled.Winner, settled.Difference);

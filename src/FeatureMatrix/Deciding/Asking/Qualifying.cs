@@ -19,6 +19,9 @@ internal sealed class Qualifying
     {
         _comparison = comparison;
         var sets = comparison.Groups.Select(SumsOf).ToList();
+        // One set of which ends alone are known leaves nothing but ends of all of them together.
+        if (sets.Exists(set => !set.IsExact))
+            sets = sets.ConvertAll(set => set.EndsAlone());
         var before = new List<SumSet> { SumSet.Zero };
         foreach (var set in sets)
             before.Add(before[^1].And(set));
@@ -38,7 +41,12 @@ internal sealed class Qualifying
         var qualifying = new Qualifying(comparison);
         var found = new List<UnknownFact>();
         for (var i = 0; i < comparison.Groups.Count; i++)
-            found.AddRange(comparison.Groups[i].Unknowns.Where(unknown => qualifying.Qualifies(comparison.Groups[i], qualifying._others[i], unknown)));
+        {
+            var group = comparison.Groups[i];
+            var links = new UnknownLinks(group.Stakes.Select(stake => stake.Prospect.Unknowns).ToList());
+            found.AddRange(group.Unknowns.Where(unknown => qualifying.Qualifies(group, links, qualifying._others[i], unknown)));
+        }
+
         return (found, qualifying.IsExact);
     }
 
@@ -57,9 +65,8 @@ internal sealed class Qualifying
         return SumSet.Of(sums);
     }
 
-    private bool Qualifies(SharedGroup group, SumSet others, UnknownFact unknown)
+    private bool Qualifies(SharedGroup group, UnknownLinks links, SumSet others, UnknownFact unknown)
     {
-        var links = new UnknownLinks(group.Stakes.Select(stake => (IReadOnlyList<UnknownFact>)stake.Prospect.Unknowns.ToList()).ToList());
         var contexts = 0;
         return Walk([], group.Stakes.Select(stake => stake.Prospect.Cases).ToList());
 
@@ -129,9 +136,20 @@ internal sealed class Qualifying
         var withOther = new Dictionary<UnknownFact, Support>(settled) { [unknown] = other };
         var firsts = cases.Where(single => Settlement.Allows(withOne, single)).ToList();
         var seconds = cases.Where(single => Settlement.Allows(withOther, single)).ToList();
-        return firsts.SelectMany(first => seconds.Where(second => GoTogether(first, second)).Select(second => (SumOf(first), SumOf(second)))).Distinct().ToList();
+        // Cases are many, standings few: what is found already need not be found again.
+        var found = new HashSet<(Standing, Standing)>();
+        foreach (var first in firsts)
+        {
+            foreach (var second in seconds)
+            {
+                if (!found.Contains((first.Standing, second.Standing)) && GoTogether(first, second))
+                    found.Add((first.Standing, second.Standing));
+            }
+        }
 
-        Sum SumOf(ProspectCase single) => Sum.Of(stake, single.Standing, _comparison.Scale, _comparison.Policy);
+        return found.Select(pair => (SumOf(pair.Item1), SumOf(pair.Item2))).Distinct().ToList();
+
+        Sum SumOf(Standing standing) => Sum.Of(stake, standing, _comparison.Scale, _comparison.Policy);
 
         // What either leaves to the rest has to be possible with both answers, and with what the other asks.
         bool GoTogether(ProspectCase first, ProspectCase second) =>

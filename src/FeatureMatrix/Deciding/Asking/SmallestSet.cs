@@ -61,7 +61,7 @@ internal sealed class SmallestSet
                     if (_work >= MostWork)
                         return;
                     var left = stakes.Select(stake => stake with { Prospect = stake.Prospect.Settle(unknowns[i], state) }).ToList();
-                    var parts = SharedGroup.Of(left);
+                    var parts = left is [var only] ? [SharedGroup.Of(only)] : SharedGroup.Of(left);
                     _work += 1 + parts.Sum(WorkOf);
                     var tally = parts.Select(part => Tally.Of(part, _comparison.Scale, _comparison.Policy)).Aggregate(Tally.Zero, (one, other) => one.And(other));
                     found[answered.Count + 1].Add(new Answered([.. answered, unknowns[i]], tally));

@@ -70,7 +70,15 @@ internal sealed class SumSet
                 return all;
         }
 
-        var ends = Ends().SelectMany(one => other.Ends().Select(two => one + two)).ToLookup(sum => sum.Misses, sum => sum.Value);
+        return OfEnds(Ends().SelectMany(one => other.Ends().Select(two => one + two)));
+    }
+
+    /// <summary>This set as if nothing but its ends were known.</summary>
+    public SumSet EndsAlone() => OfEnds(Ends());
+
+    private static SumSet OfEnds(IEnumerable<Sum> sums)
+    {
+        var ends = sums.ToLookup(sum => sum.Misses, sum => sum.Value);
         return new SumSet(Enumerable.Range(0, 4).Select(miss => ends[miss].Any() ? new[] { ends[miss].Min(), ends[miss].Max() }.Distinct().ToArray() : []).ToArray(), false);
     }
 
