@@ -13,7 +13,7 @@ public sealed class The_pages(Site site) : IClassFixture<Site>
     public static TheoryData<string> Kinds => new(
         "index.html", "coverage/index.html", "coverage/windows-98se.html", "cards/index.html", "cards/dune.html", "titles/index.html", "titles/low-mist.html",
         "features/index.html", "features/fog-table.html", "wrappers/index.html", "wrappers/lens.html", "drivers/index.html", "drivers/sand-9x.html",
-        "rigs/index.html", "rigs/bench.html", "coverage/low-mist/dune.html", "bench.html", "compare/index.html", "compare/delta/dune.html", "plan.html", "sources.html", "about.html", "editions.html");
+        "rigs/index.html", "rigs/bench.html", "coverage/low-mist/dune.html", "bench.html", "compare/index.html", "compare/delta/dune.html", "plan.html", "worth/dune.html", "installs/dune.html", "sources.html", "about.html", "editions.html");
 
     [Theory]
     [MemberData(nameof(Kinds))]

@@ -102,7 +102,8 @@ public sealed record CardPage
         Tile.IdOf(column.Setup!), column.Setup!.Os.Id, column.Setup.Os.Name, Tile.IdOf(column.Setup.Driver),
         column.Setup.Driver.Kind == DriverKind.Package ? column.Setup.Driver.Branch.Id : "", Names.Of(column.Setup.Driver), column.Setup.Install == Install.Forced, Bar.Of(column));
 
-    private static List<NamedText> FactsOf(Card card)
+    /// <summary>What is on record of a board itself.</summary>
+    internal static IReadOnlyList<NamedText> FactsOf(Card card)
     {
         var facts = new List<NamedText>();
         Add("Maker", card.Maker);

@@ -96,6 +96,20 @@ public sealed record DriverChoiceReport
                 ]).ToList()),
         ]);
 
+    /// <summary>The best install of each card, for every format.</summary>
+    public static Table TableOf(IReadOnlyList<DriverChoiceReport> reports) => new(
+        "What to install on each card", "The one install that serves the library best: most must-haves covered, then the guaranteed score, then the best score.",
+        [new("Card"), new("Driver and system"), new("Must-haves covered", true), new("Not covered"), new("Score"), new("Installs for every title at its best", true)],
+        reports.Select(report => (IReadOnlyList<TableCell>)(report.Options.Count == 0
+            ? [new(report.Card.Name), new("none on record"), new("0", 0), new(""), new(""), new("0", 0)]
+            :
+            [
+                new(report.Card.Name), new(Names.Of(report.Options[0].Setup)),
+                new($"{report.Options[0].Holding.Covered.Count}", report.Options[0].Holding.Covered.Count),
+                new(Names.List(report.Options[0].Holding.NotCovered.Select(entry => entry.Title.Name).ToList())),
+                new(DecisionWording.Interval(report.Options[0].Holding.Score)), new($"{report.WithoutLoss.Count}", report.WithoutLoss.Count),
+            ])).ToList());
+
     private static List<DriverChange> ChangesOf(Weighing weighing, List<DriverOption> options)
     {
         var changes = new List<DriverChange>();

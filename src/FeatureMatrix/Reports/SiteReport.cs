@@ -152,6 +152,12 @@ public sealed class SiteReport
     /// <summary>The page of one title.</summary>
     internal TitleReport ReportOf(Title title) => _titles.GetOrAdd(title, one => TitleReport.Of(Decisions, one));
 
+    /// <summary>What one card would add to those owned.</summary>
+    internal WorthPage WorthOf(Card card) => WorthPage.Of(new Weighing(Decisions), card);
+
+    /// <summary>Which driver serves the library best on a card.</summary>
+    internal DecisionReport InstallsOf(Card card) => DriverChoiceReport.Of(new Weighing(Decisions), card, null).ToReport();
+
     /// <summary>The page of one card.</summary>
     internal CardPage PageOf(Card card) => _cards.GetOrAdd(card, one => CardPage.Of(Decisions, _edition.CardOf(one), _edition.MemoryOf(one)));
 }

@@ -36,7 +36,7 @@ internal static class SiteFunctions
 /// <summary>Where the pages of things lie, relative to the folder of the site.</summary>
 public static class SiteAddress
 {
-    /// <summary>The page of a thing: a card, title, feature, wrapper, driver branch, rig or operating system.</summary>
+    /// <summary>The page of a thing: a card, title, feature, wrapper, driver branch, rig or operating system; what a card would add, and what to install on it.</summary>
     public static string Of(string kind, string id) => kind switch
     {
         "card" => $"cards/{id}.html",
@@ -46,6 +46,8 @@ public static class SiteAddress
         "driver" => $"drivers/{id}.html",
         "rig" => $"rigs/{id}.html",
         "system" => $"coverage/{id}.html",
+        "worth" => $"worth/{id}.html",
+        "install" => $"installs/{id}.html",
         "picture" => $"pictures/{id}.png",
         _ => throw new ArgumentException($"there are no pages of kind '{kind}'", nameof(kind)),
     };

@@ -39,6 +39,7 @@ internal sealed record SitePage(string Path, string Template, string Section, Fu
             .. edition.Systems.Select(system => Matrix(SiteAddress.Of("system", system.Id), () => system.Matrix)),
             new("cards/index.html", "cards", "cards", () => new Shown("Cards", null, edition.Supply.ToTable())),
             .. catalog.Cards.Select(card => Of("card", card.Id, () => edition.PageOf(card), page => new Shown(page.Name, page, page.LossTable, page.MemoryTable, page.PresetTable))),
+            .. catalog.Cards.SelectMany(card => Decisions(edition, card)),
             .. Comparisons(edition),
             new("titles/index.html", "titles", "titles", () => new Shown("Titles", null)),
             .. edition.Decisions.Titles.SelectMany(title => OfTitle(edition, title)),
@@ -74,6 +75,13 @@ internal sealed record SitePage(string Path, string Template, string Section, Fu
         Of("title", title.Id, () => edition.ReportOf(title), report => new Shown(report.Name, report, report.Table)),
         .. edition.Decisions.Catalog.Cards.Select(card => Of(
             SiteAddress.OfCell(title.Id, card.Id, ""), "cell", "coverage", () => CellReport.Of(edition.Decisions, title, card), cell => new Shown(cell.Heading, cell))),
+    ];
+
+    /// <summary>What a card would add, and which driver to install on it.</summary>
+    private static IEnumerable<SitePage> Decisions(SiteReport edition, Card card) =>
+    [
+        Of(SiteAddress.Of("worth", card.Id), "worth", "cards", () => edition.WorthOf(card), page => new Shown(page.Report.Title, page, [.. page.Report.Tables])),
+        Of(SiteAddress.Of("install", card.Id), "report", "drivers", () => edition.InstallsOf(card), report => new Shown(report.Title, report, [.. report.Tables])),
     ];
 
     private static IEnumerable<SitePage> Comparisons(SiteReport edition)

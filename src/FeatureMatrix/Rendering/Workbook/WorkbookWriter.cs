@@ -38,6 +38,7 @@ public static class WorkbookWriter
             TableSheet.Add(book, "Next tests", CompareSheet.QuestionsOf(edition, pair).ToTable(), 2);
         }
 
+        DecisionSheets.Add(book, edition);
         TableSheet.Add(book, "Wrappers", edition.Wrappers.ToTable());
         TableSheet.Add(book, "Features by card", edition.Supply.ToTable(), 2);
         TableSheet.Add(book, "Drivers", DriverReport.TableOf(edition.Catalog), 2);

@@ -11,7 +11,7 @@ public sealed class A_small_site
 
     public static TheoryData<string> Recorded => new(
         "index.html", "coverage/index.html", "coverage/windows-98se.html", "cards/index.html", "cards/dune.html", "titles/low-mist.html", "features/fog-table.html",
-        "wrappers/lens.html", "drivers/sand-9x.html", "rigs/bench.html", "coverage/low-mist/dune.html", "bench.html", "sources.html", "about.html", "editions.html", "compare/index.html", "compare/delta/dune.html", "plan.html", "tables/coverage-index.js");
+        "wrappers/lens.html", "drivers/sand-9x.html", "rigs/bench.html", "coverage/low-mist/dune.html", "bench.html", "sources.html", "about.html", "editions.html", "compare/index.html", "compare/delta/dune.html", "plan.html", "worth/dune.html", "installs/dune.html", "tables/coverage-index.js");
 
     [Theory]
     [MemberData(nameof(Recorded))]
