@@ -1,5 +1,6 @@
 using CsCheck;
 using FeatureMatrix.Deciding;
+using FeatureMatrix.Resolving;
 using FeatureMatrix.Tests.Deciding.Generated;
 
 namespace FeatureMatrix.Tests.Deciding;
@@ -16,6 +17,12 @@ public sealed class Comparisons_on_small_libraries
 
     [Fact, Trait("Category", "campaign")]
     public void Equal_brute_force_many_times() => Gen.Int[0, 100_000_000].Sample(AgreesWithBruteForce, iter: Campaign, threads: 2);
+
+    [Fact]
+    public void Equal_brute_force_at_the_speed_floor() => Gen.Int[0, 1_000_000].Sample(AgreesAtTheFloor, iter: Usual, threads: 1);
+
+    [Fact, Trait("Category", "campaign")]
+    public void Equal_brute_force_at_the_speed_floor_many_times() => Gen.Int[0, 100_000_000].Sample(AgreesAtTheFloor, iter: Campaign / 4, threads: 1);
 
     [Fact]
     public void Flip_just_beyond_the_reported_values_and_not_before() => Gen.Int[0, 1_000_000].Sample(FlipsWhereItSays, iter: Usual, threads: 1);
@@ -83,12 +90,28 @@ public sealed class Comparisons_on_small_libraries
     [Theory, InlineData(930499)]
     public void Flip_downwards_where_the_current_value_is_the_edge(int seed) => FlipsWhereItSays(seed);
 
+    /// <summary>A third of the routes keeps the floor, a third misses it, of a third nobody knows.</summary>
+    private static void AgreesAtTheFloor(int seed)
+    {
+        var small = new SmallLibrary(seed);
+        var prospects = new Prospects(small.Library, small.Prospects.VerdictOn) { Floor = Floor };
+        Agree(small, prospects, EveryCompletion.Of(small, small.First, small.Second, MostCompletions, Floor));
+
+        FloorAnswer Floor(Route route) =>
+            (FloorAnswer)($"{route.Renderer.Title.Id} {route.Renderer.Id} {route.Setup.Card.Id} {route.Setup.Driver.Id} {route.Wrapper?.Id} {seed}".Sum(letter => letter) % 3);
+    }
+
     private static void AgreesWithBruteForce(int seed)
     {
         var small = new SmallLibrary(seed);
-        if (EveryCompletion.Of(small, small.First, small.Second, MostCompletions) is not { } completions)
+        Agree(small, small.Prospects, EveryCompletion.Of(small, small.First, small.Second, MostCompletions));
+    }
+
+    private static void Agree(SmallLibrary small, Prospects prospects, List<WholeCompletion>? completions)
+    {
+        if (completions is null)
             return;
-        var comparison = CardComparison.Of(small.Prospects, small.First, small.Second);
+        var comparison = CardComparison.Of(prospects, small.First, small.Second);
         var differences = completions.Select(completion => Difference(small, completion)).ToList();
         if (!comparison.IsExact)
         {

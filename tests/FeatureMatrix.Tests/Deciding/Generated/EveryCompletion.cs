@@ -17,14 +17,15 @@ internal static class EveryCompletion
     private static readonly State[] NoOrYes = [State.No, State.Yes];
 
     /// <summary>All completions; null where there are more than the limit.</summary>
-    public static List<WholeCompletion>? Of(SmallLibrary small, Card first, Card second, int limit) => Of(
-        small.Library.Entries.Select(entry => (Permitted(small, entry, small.Resolver.SetupsOf(first)), Permitted(small, entry, small.Resolver.SetupsOf(second)))).ToList(), limit);
+    public static List<WholeCompletion>? Of(SmallLibrary small, Card first, Card second, int limit, Func<Route, FloorAnswer>? floor = null) => Of(
+        small.Library.Entries.Select(entry => (Permitted(small, entry, small.Resolver.SetupsOf(first)), Permitted(small, entry, small.Resolver.SetupsOf(second)))).ToList(), limit,
+        floor ?? (_ => FloorAnswer.Reaches));
 
     /// <summary>The worst standing of one title on one setup; null where there are more completions than the limit.</summary>
     public static Standing? Worst(SmallLibrary small, LibraryEntry entry, Setup setup, int limit) =>
-        Of([(Permitted(small, entry, [setup]), [])], limit)?.Min(completion => completion.Titles[0].First);
+        Of([(Permitted(small, entry, [setup]), [])], limit, _ => FloorAnswer.Reaches)?.Min(completion => completion.Titles[0].First);
 
-    private static List<WholeCompletion>? Of(List<(List<RouteForm> First, List<RouteForm> Second)> routes, int limit)
+    private static List<WholeCompletion>? Of(List<(List<RouteForm> First, List<RouteForm> Second)> routes, int limit, Func<Route, FloorAnswer> floor)
     {
         var found = new List<WholeCompletion>();
         return Walk([]) ? found : null;
@@ -34,8 +35,8 @@ internal static class EveryCompletion
             var standings = new List<(Standing, Standing)>();
             foreach (var (one, other) in routes)
             {
-                var (a, askA) = Best(one, settled);
-                var (b, askB) = askA is null ? Best(other, settled) : (default, null);
+                var (a, askA) = Best(one, settled, floor);
+                var (b, askB) = askA is null ? Best(other, settled, floor) : (default, null);
                 if ((askA ?? askB) is { } question)
                 {
                     foreach (var state in Implications.Consistent(question.Unknown, question.Possible, settled))
@@ -96,7 +97,7 @@ internal static class EveryCompletion
     private static List<RouteForm> Permitted(SmallLibrary small, LibraryEntry entry, IReadOnlyList<Setup> setups) =>
         small.Resolver.Resolve(entry.Title, small.First, setups, small.TermsOf(entry.Title)).Routes.Where(finding => finding.Form.IsPermitted).Select(finding => finding.Form).ToList();
 
-    private static (Standing Standing, Question? Ask) Best(List<RouteForm> routes, Dictionary<UnknownFact, State> settled)
+    private static (Standing Standing, Question? Ask) Best(List<RouteForm> routes, Dictionary<UnknownFact, State> settled, Func<Route, FloorAnswer> floor)
     {
         var best = Standing.DoesNotRun;
         foreach (var route in routes)
@@ -104,8 +105,17 @@ internal static class EveryCompletion
             var step = RouteEvaluation.Evaluate(route, settled);
             if (step.Outcome is not { } outcome)
                 return (default, step.Ask);
-            if (!outcome.Runs)
+            if (!outcome.Runs || floor(route.Route) == FloorAnswer.Misses)
                 continue;
+            if (floor(route.Route) == FloorAnswer.NotKnown)
+            {
+                var reaches = new UnknownFact.ReachesFloor(route.Route.Renderer, route.Route.Setup, route.Route.Wrapper);
+                if (!settled.TryGetValue(reaches, out var isFast))
+                    return (default, new Question(reaches, NoOrYes));
+                if (isFast == State.No)
+                    continue;
+            }
+
             int severe = 0, cosmetic = 0;
             foreach (var loss in outcome.Losses)
             {
