@@ -25,7 +25,7 @@ internal static class PublishCommand
         var edition = new Option<string?>("--edition") { Description = "Keep this state with the collection as an edition of that name, to which later ones are compared. Needs --date.", HelpName = "name" };
         var note = new Option<string?>("--note") { Description = "What to say of the edition, in a sentence.", HelpName = "text" };
         var templates = new Option<string?>("--templates") { Description = "Folder with templates of your own; what it lacks is taken from ours.", HelpName = "folder" };
-        var frames = new Option<bool>("--frames") { Description = "Also write each pair of pictures as one frame of 1920 by 1080 pixels for video, into frames/." };
+        var frames = new Option<bool>("--frames") { Description = "Also write each pair of pictures and, where a Chromium is installed, each chart as one frame of 1920 by 1080 pixels for video, into frames/." };
         var pdf = new Option<bool>("--pdf") { Description = "Also print the coverage matrix and the cards as PDF, into pdf/. Needs an installed Chromium." };
         var command = new Command("publish", "Publish the collection as a site that opens from its folder.")
         {
@@ -44,7 +44,7 @@ internal static class PublishCommand
                     throw new UsageException("An edition needs a date: say --date, for example --date 2026-03-14.");
             }
 
-            var chromium = parsed.GetValue(pdf) ? PdfPages.FindChromium() : null;
+            var chromium = parsed.GetValue(pdf) ? Chromium.FindFor("--pdf") : null;
             if (Session.Open(parsed, terminal, parsed.GetValue(folder)) is not { } session)
                 return ExitCode.Faults;
             if ((long)session.Decisions.Titles.Count * session.Catalog.Cards.Count > MostCells)
@@ -74,7 +74,7 @@ internal static class PublishCommand
             }
 
             if (parsed.GetValue(frames))
-                files = [.. files, .. Frames(site, progress)];
+                files = [.. files, .. Frames(site, progress), .. Charts(files, progress, terminal)];
             if (chromium is not null)
                 files = [.. files, .. PdfPages.Of(chromium, files, progress.Step)];
             var target = parsed.GetValue(output)!;
@@ -88,6 +88,15 @@ internal static class PublishCommand
             return ExitCode.Fine;
         });
         return command;
+    }
+
+    /// <summary>The charts of all pages; none, and a word of it, without a Chromium.</summary>
+    private static IReadOnlyList<OutputFile> Charts(IReadOnlyList<OutputFile> site, Progress progress, Terminal terminal)
+    {
+        if (Chromium.Find() is { } chromium)
+            return ChartFrames.Of(chromium, site, progress.Step);
+        terminal.Tell("No Chromium is on the path, so the charts are not among the frames.");
+        return [];
     }
 
     /// <summary>The illustrations of all features in use, both panes with their words on one frame.</summary>

@@ -54,5 +54,25 @@ public sealed class Publishing_for_print_and_video : IDisposable
         Assert.Equal((byte[])[0, 0, 0x07, 0x80, 0, 0, 0x04, 0x38], frame[16..24]);
     }
 
+    [Fact]
+    public void Draws_each_chart_on_a_frame_the_same_bytes_each_time()
+    {
+        External.File("/usr/bin/chromium", "chromium");
+        Directory.CreateDirectory(_folder["collection/runs"]);
+        File.WriteAllText(_folder["collection/runs/log.csv"], "title,scene,card,driver,os,width,height,run,fps\n" + string.Concat(
+            new[] { (640, 480, 60), (800, 600, 45), (1024, 768, 28) }.SelectMany(mode => Enumerable.Range(1, 3).Select(run =>
+                FormattableString.Invariant($"low-mist,ferry,dune,sand-9x 1.0,windows-98se,{mode.Item1},{mode.Item2},{run},{mode.Item3}.{run}\n")))));
+
+        Assert.Equal(ExitCode.Fine, Publish("--frames").Exit);
+        var first = Frames();
+        Assert.Equal(ExitCode.Fine, Publish("--frames").Exit);
+
+        Assert.Contains("bench-ladder-low-mist-1.png", first.Keys);
+        Assert.All(first.Values, frame => Assert.Equal("0000078000000438", frame[32..48]));
+        Assert.Equal(first, Frames());
+
+        Dictionary<string, string> Frames() => Directory.GetFiles(_folder["out/frames"]).ToDictionary(file => Path.GetFileName(file), file => Convert.ToHexString(File.ReadAllBytes(file)));
+    }
+
     private CommandRun Publish(string option) => CommandRun.Of("publish", _folder["collection"], "--out", _folder["out"], option);
 }
