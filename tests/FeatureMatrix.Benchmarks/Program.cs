@@ -15,10 +15,10 @@ switch (args)
         Workbench.Compile(CollectionSize.Of(size), folder, relations);
         break;
     case ["solve", "bulk", var relations, var answer]:
-        BulkEngine.Answer(Relations.Read(relations), answer, share: true);
+        BulkEngine.Answer(relations, answer, share: true);
         break;
     case ["solve", "bulk-unshared", var relations, var answer]:
-        BulkEngine.Answer(Relations.Read(relations), answer, share: false);
+        BulkEngine.Answer(relations, answer, share: false);
         break;
     case ["solve", "linq", var relations, var answer]:
         LinqEngine.Answer(Relations.Read(relations), answer);

@@ -19,8 +19,8 @@ internal sealed class AnswerFile : IDisposable
         _file = File.OpenHandle(path, FileMode.Create, FileAccess.Write);
     }
 
-    /// <summary>Writes the best routes of one title on all setups. May be called from several threads.</summary>
-    public void WriteTitle(int title, ReadOnlySpan<byte> routes) => RandomAccess.Write(_file, routes, (long)title * _setups);
+    /// <summary>Writes the best routes of one title, or of several one after the other, on all setups. May be called from several threads.</summary>
+    public void WriteTitles(int first, ReadOnlySpan<byte> routes) => RandomAccess.Write(_file, routes, (long)first * _setups);
 
     /// <summary>Writes the counts.</summary>
     public void WriteCounts(IReadOnlyList<SetupCounts> counts)
@@ -49,6 +49,11 @@ internal record struct SetupCounts(int RunAtWorst, int RunAtBest, int CompleteAt
         WorstCodes += (long)worst * times;
         BestCodes += (long)best * times;
     }
+
+    /// <summary>Both counts together.</summary>
+    public readonly SetupCounts With(SetupCounts other) => new(
+        RunAtWorst + other.RunAtWorst, RunAtBest + other.RunAtBest, CompleteAtWorst + other.CompleteAtWorst, CompleteAtBest + other.CompleteAtBest,
+        WorstCodes + other.WorstCodes, BestCodes + other.BestCodes);
 
     public readonly void Write(Span<byte> bytes)
     {

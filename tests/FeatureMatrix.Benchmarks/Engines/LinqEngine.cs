@@ -31,7 +31,7 @@ internal static class LinqEngine
                     .OrderBy(end => end.Worst >> 5).ThenBy(end => end.Best >> 5).ThenBy(end => end.Reduced).ThenBy(end => end.Route.Place).FirstOrDefault();
                 return (byte)(first?.Route.Place ?? 255);
             }).ToArray();
-            answer.WriteTitle(title, best);
+            answer.WriteTitles(title, best);
         }
 
         answer.WriteCounts(counts);

@@ -9,7 +9,8 @@ namespace FeatureMatrix.Benchmarks.Engines;
 /// </summary>
 internal sealed class Relations
 {
-    private static readonly byte[] Signature = "bulk0001"u8.ToArray();
+    /// <summary>How the file begins.</summary>
+    public static readonly byte[] Signature = "bulk0001"u8.ToArray();
 
     /// <summary>The number of setups.</summary>
     public required int Setups { get; init; }
@@ -98,39 +99,19 @@ internal sealed class Relations
     /// <summary>Reads what <see cref="Write"/> wrote.</summary>
     public static Relations Read(string path)
     {
-        using var reader = new BinaryReader(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16));
-        if (!reader.ReadBytes(Signature.Length).AsSpan().SequenceEqual(Signature))
-            throw new InvalidDataException($"{path} does not hold relations");
-        var (setups, demands, titles, tolls) = (reader.ReadInt32(), reader.ReadInt32(), reader.ReadInt32(), reader.ReadInt32());
-        var different = Enumerable.Range(0, tolls).Select(_ => new Toll(reader.ReadUInt16(), reader.ReadUInt16(), (BulkMarks)reader.ReadUInt16())).ToList();
-        var numbers = new int[reader.ReadInt32()];
-        reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(numbers.AsSpan()));
-        var tollOf = GC.AllocateUninitializedArray<byte>(setups * demands);
-        reader.BaseStream.ReadExactly(tollOf);
-        var (routes, ways) = Routes(numbers, titles);
-        return new Relations { Setups = setups, Demands = demands, Titles = routes, Ways = ways, Tolls = different, TollOf = tollOf };
-    }
-
-    private static (List<IReadOnlyList<int[]>> Titles, List<int[]> Ways) Routes(int[] numbers, int titles)
-    {
-        var all = new List<IReadOnlyList<int[]>>(titles);
-        var allWays = new List<int[]>(titles);
-        for (var at = 0; all.Count < titles;)
+        using var file = new RelationsFile(path);
+        var titles = file.Titles().Select(title => RelationsFile.Routes(title.Span)).ToList();
+        var tollOf = GC.AllocateUninitializedArray<byte>(file.Setups * file.Demands);
+        for (var setup = 0; setup < file.Setups; setup++)
+            file.ReadSetup(tollOf.AsSpan(setup * file.Demands, file.Demands));
+        return new Relations
         {
-            var routes = new int[numbers[at++]][];
-            var ways = new int[routes.Length];
-            for (var i = 0; i < routes.Length; i++)
-            {
-                ways[i] = numbers[at++];
-                var length = numbers[at++];
-                routes[i] = numbers[at..(at + length)];
-                at += length;
-            }
-
-            all.Add(routes);
-            allWays.Add(ways);
-        }
-
-        return (all, allWays);
+            Setups = file.Setups,
+            Demands = file.Demands,
+            Titles = titles.ConvertAll(title => (IReadOnlyList<int[]>)title.Routes),
+            Ways = titles.ConvertAll(title => title.Ways),
+            Tolls = file.Tolls,
+            TollOf = tollOf,
+        };
     }
 }

@@ -15,7 +15,7 @@ internal static class SqlAnswer
         using var answer = new AnswerFile(path, relations.Titles.Count, relations.Setups);
         var routes = Read(connection, SqlText.Routes, row => (byte)Long(row, 0)).ToArray();
         for (var title = 0; title < relations.Titles.Count; title++)
-            answer.WriteTitle(title, routes.AsSpan(title * relations.Setups, relations.Setups));
+            answer.WriteTitles(title, routes.AsSpan(title * relations.Setups, relations.Setups));
         answer.WriteCounts(counts);
     }
 
