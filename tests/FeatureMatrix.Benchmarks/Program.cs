@@ -41,6 +41,12 @@ switch (args)
     case ["decide", var folder]:
         Workbench.Decide(folder);
         break;
+    case ["site", var folder, var output]:
+        SiteBench.Run(folder, output);
+        break;
+    case ["curves", var table, var picture]:
+        GrowthChart.Write(table, picture);
+        break;
     case ["preview", var program, var folder, var file, var page, var edits]:
         PreviewRace.Run(program, folder, file, page, int.Parse(edits, CultureInfo.InvariantCulture));
         break;
@@ -51,7 +57,7 @@ switch (args)
         Race.Run(folder, int.Parse(repeats, CultureInfo.InvariantCulture), sizes.Select(CollectionSize.Of).ToList());
         return 0;
     default:
-        Console.Error.WriteLine("generate SIZE FOLDER [--all-different] | compile SIZE FOLDER RELATIONS | solve ENGINE RELATIONS [ANSWER] | write BYTES PATH | load FOLDER | parse FOLDER | decide FOLDER | preview PROGRAM FOLDER FILE PAGE EDITS | workbook SIZE PATH | race FOLDER REPEATS SIZES");
+        Console.Error.WriteLine("generate SIZE FOLDER [--all-different] | compile SIZE FOLDER RELATIONS | solve ENGINE RELATIONS [ANSWER] | write BYTES PATH | load FOLDER | parse FOLDER | decide FOLDER | site FOLDER OUTPUT | curves TABLE PICTURE | preview PROGRAM FOLDER FILE PAGE EDITS | workbook SIZE PATH | race FOLDER REPEATS SIZES");
         return 2;
 }
 

@@ -16,8 +16,10 @@ internal static class Workbench
 {
     private const int Seed = 1997;
 
-    private static string VocabularyFolder { get; } = Path.Combine(
-        typeof(Workbench).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(one => one.Key == "RepositoryRoot").Value!, "data", "vocabulary");
+    /// <summary>Where the sources lie.</summary>
+    public static string RepositoryRoot { get; } = typeof(Workbench).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(one => one.Key == "RepositoryRoot").Value!;
+
+    private static string VocabularyFolder { get; } = Path.Combine(RepositoryRoot, "data", "vocabulary");
 
     /// <summary>Writes a generated collection into a folder.</summary>
     public static void Generate(CollectionSize size, string folder, bool allDifferent)
