@@ -21,11 +21,16 @@ internal static class WorkbookCommand
             var folder = Session.Folder(parsed.GetValue(Session.CollectionOption));
             if (Session.Load(folder, terminal).Catalog is not { } catalog)
                 return ExitCode.Faults;
-            var book = CollectionBook.Of(Session.Texts(folder, terminal).Files, catalog);
+            var files = Session.Texts(folder, terminal).Files;
+            var book = CollectionBook.Of(files, catalog);
             var path = parsed.GetValue(output)!;
             if (File.Exists(path))
                 throw new UsageException($"{path} exists already and may hold changes. Import it and move it away, or name another file.");
-            AtomicFile.Write(path, CollectionBookWriter.Write(book));
+            var bytes = CollectionBookWriter.Write(book);
+            // Nobody should edit a workbook that cannot come back.
+            if (WorkbookImport.Of(files, bytes) is { Faults: [var fault, ..] })
+                throw new UsageException($"The workbook of this collection could not be read back: {fault.Place} {fault.Message}. Nothing was written.");
+            AtomicFile.Write(path, bytes);
             var rows = book.Sheets.Sum(sheet => sheet.Rows.Count).ToString(CultureInfo.InvariantCulture);
             terminal.Print($"{rows} rows in {path}. Change it and say: import workbook {path}\n");
             return ExitCode.Fine;
