@@ -50,6 +50,7 @@ internal static class PublishCommand
             if ((long)session.Decisions.Titles.Count * session.Catalog.Cards.Count > MostCells)
                 throw new UsageException($"{session.Decisions.Titles.Count} titles on {session.Catalog.Cards.Count} cards are more than the 250,000 cells that one edition holds. Publish a library of fewer titles with --library.");
             progress.Step("Resolving.");
+            session.Decisions.DecideAll();
             var earlier = shelf.All();
             var kept = parsed.GetValue(edition) is { } called
                 ? EditionState.Of(session.Decisions, ProgramVersion.Text, called, day, parsed.GetValue(note) ?? "")
