@@ -93,6 +93,9 @@ public sealed record Answer
     /// <summary>True where it is certainly missing.</summary>
     public bool IsCertainlyMissing => IsSettled && Support == Support.No;
 
+    /// <summary>The same answer with a grade no better than the one given (rule R9: forced drivers).</summary>
+    public Answer AtMost(Grade limit) => Grade > limit ? this with { Grade = limit } : this;
+
     /// <summary>A settled answer that follows from how the parts are recorded.</summary>
     public static Answer Structural(bool holds) =>
         new() { Support = holds ? Support.Yes : Support.No, Reason = AnswerReason.Structure };

@@ -17,7 +17,7 @@ public sealed record Applicability(IReadOnlyList<Answer> Open, IReadOnlyList<boo
     /// <param name="applies">Whether the need applies where just these of the answers are yes.</param>
     public static Applicability Of(IReadOnlyList<Answer> open, Func<IReadOnlySet<Answer>, bool> applies)
     {
-        var relevant = open.Where(answer => Subsets(open).Any(yes => applies(yes) != applies(yes.Append(answer).ToHashSet()))).ToList();
+        var relevant = open.Where(answer => Subsets(open).Any(yes => applies(yes) != applies(new HashSet<Answer>(yes) { answer }))).ToList();
         return new Applicability(relevant, [.. Subsets(relevant).Select(applies)]);
     }
 
@@ -35,7 +35,7 @@ public sealed record Applicability(IReadOnlyList<Answer> Open, IReadOnlyList<boo
                 return false;
             }
 
-            index |= state == Support.Yes ? 1 << i : 0;
+            index += state == Support.Yes ? 1 << i : 0;
         }
 
         ask = null;
@@ -43,5 +43,5 @@ public sealed record Applicability(IReadOnlyList<Answer> Open, IReadOnlyList<boo
     }
 
     private static IEnumerable<IReadOnlySet<Answer>> Subsets(IReadOnlyList<Answer> answers) =>
-        Enumerable.Range(0, 1 << answers.Count).Select(index => answers.Where((_, bit) => (index >> bit & 1) == 1).ToHashSet());
+        Enumerable.Range(0, 1 << answers.Count).Select(index => answers.Where((_, bit) => (index & 1 << bit) != 0).ToHashSet());
 }

@@ -21,9 +21,7 @@ internal sealed class BestRoute(Completions completions)
         var contenders = Contenders(routes);
         if (contenders.Count == 1)
             return new Pool(contenders[0].Range, contenders, contenders[0].Range.Deciding);
-        var leaves = contenders.TrueForAll(route => route.Range.IsExact)
-            ? completions.Walk<Pick>(settled => Evaluate(contenders, settled))
-            : null;
+        var leaves = completions.Walk<Pick>(settled => Evaluate(contenders, settled));
         return leaves is null ? Bounds(contenders) : FromLeaves(contenders, leaves);
     }
 
@@ -33,13 +31,13 @@ internal sealed class BestRoute(Completions completions)
     /// </summary>
     private static List<RouteFinding> Contenders(IReadOnlyList<RouteFinding> routes)
     {
-        var surest = routes.Order(Comparer<RouteFinding>.Create(RouteFinding.Compare)).First();
-        return routes.Where(route => route == surest || MayBeat(route, surest)).ToList();
+        var surest = routes.Min(Comparer<RouteFinding>.Create(RouteFinding.Compare))!;
+        return routes.Where(route => IsSurestOrMayBeat(route, surest)).ToList();
 
-        static bool MayBeat(RouteFinding route, RouteFinding surest)
+        static bool IsSurestOrMayBeat(RouteFinding route, RouteFinding surest)
         {
             var result = Outcome.CompareWorst(route.Range.Mildest, surest.Range.Worst);
-            return result < 0 || (result == 0 && RouteFinding.ComparePreference(route, surest) < 0);
+            return result < 0 || (result == 0 && RouteFinding.ComparePreference(route, surest) <= 0);
         }
     }
 
@@ -76,8 +74,8 @@ internal sealed class BestRoute(Completions completions)
     /// </summary>
     private static Pool Bounds(List<RouteFinding> contenders)
     {
-        var best = contenders.Select(route => route.Range.Best).Order(Comparer<Outcome>.Create(Outcome.CompareBest)).First();
-        var surest = contenders.Order(Comparer<RouteFinding>.Create(RouteFinding.Compare)).First();
+        var best = contenders.Select(route => route.Range.Best).Min(Comparer<Outcome>.Create(Outcome.CompareBest))!;
+        var surest = contenders.Min(Comparer<RouteFinding>.Create(RouteFinding.Compare))!;
         var range = new OutcomeRange { Best = best, Worst = surest.Range.Worst, IsExact = false, Deciding = surest.Range.Deciding };
         return new Pool(range, [surest], surest.Range.Deciding);
     }

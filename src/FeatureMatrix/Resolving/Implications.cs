@@ -19,15 +19,11 @@ public sealed class Implications
         var all = features.SelectMany(feature => Enumerable.Range(1, feature.Steps).Select(feature.At)).ToList();
         // Only ladders and features that take part in a declared implication have anything to say.
         var linked = features.Where(feature => feature.Implies.Count > 0)
-            .SelectMany(feature => feature.Implies.Select(implied => implied.Feature).Append(feature)).ToHashSet();
+            .SelectMany(feature => (IEnumerable<Feature>)[feature, .. feature.Implies.Select(implied => implied.Feature)]).ToHashSet();
         foreach (var one in all.Where(capability => capability.Feature.HasLevels || linked.Contains(capability.Feature)))
         {
-            var weaker = all.Where(other => other != one && one.Implies(other)).ToList();
-            if (weaker.Count > 0)
-                _weaker[one] = weaker;
-            var stronger = all.Where(other => other != one && other.Implies(one)).ToList();
-            if (stronger.Count > 0)
-                _stronger[one] = stronger;
+            _weaker[one] = all.Where(other => other != one && one.Implies(other)).ToList();
+            _stronger[one] = all.Where(other => other != one && other.Implies(one)).ToList();
         }
     }
 
@@ -75,7 +71,7 @@ public sealed class Implications
             return stated;
 
         var left = stated.Possible.Where(state => (state == Support.No) == (missing is not null)).ToList();
-        var cause = (present ?? missing)!;
+        var cause = missing is null ? present! : missing;
         return left.Count switch
         {
             0 => stated,

@@ -124,7 +124,7 @@ internal sealed class ObservationIndex(Catalog catalog, RouteRange ranges)
             return inferred;
         if (solid.Count == 0 || states.Count > 1)
         {
-            var possible = solid.Count == 0 ? states.Append(inferred.Support).Distinct().Order().ToList() : states;
+            var possible = solid.Count == 0 ? states.Union([inferred.Support]).Order().ToList() : states;
             return new Answer
             {
                 Support = Support.Unknown,

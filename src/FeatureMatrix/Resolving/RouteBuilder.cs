@@ -74,7 +74,7 @@ internal sealed class RouteBuilder(SupplyTable supply, ObservationIndex observat
         var said = Answer.From(
             setup.Driver.Forced.Where(forced => forced.Card == setup.Card).Select(forced => (forced.Works, forced.Evidence)),
             new UnknownFact.ForcedInstall(setup.Driver, setup.Card)) ?? Answer.Structural(true) with { Grade = Grade.Inferred };
-        gates.Add(new Gate(new GateReason.ForcedInstall(), said.Grade > Grade.Inferred ? said with { Grade = Grade.Inferred } : said));
+        gates.Add(new Gate(new GateReason.ForcedInstall(), said.AtMost(Grade.Inferred)));
     }
 
     private static Answer? OsAnswer(IReadOnlyList<OsSupport> statements, Os os, UnknownFact open) =>

@@ -107,5 +107,5 @@ public sealed class SupplyTable
 
     /// <summary>A forced driver's answers show no grade above inferred (rule R9).</summary>
     private static Answer Capped(Answer answer, Setup setup) =>
-        setup.Install == Install.Forced && answer.Grade > Grade.Inferred ? answer with { Grade = Grade.Inferred } : answer;
+        setup.Install == Install.Forced ? answer.AtMost(Grade.Inferred) : answer;
 }

@@ -47,5 +47,44 @@ public sealed class The_best_route_in_each_completion
         Assert.Equal(["runs", "runs, Severe tex-pal8 Missing"], verdict.Overall.Outcomes.Select(outcome => outcome.ToString()));
     }
 
+    [Fact]
+    public void Asks_nothing_of_a_route_where_another_is_as_good_as_it_can_be()
+    {
+        var verdict = Ask(
+            """
+            titles:
+              bay:
+                name: Bay
+                os: [windows-98se]
+                source: bench
+                renderers:
+                  a: {api: direct3d 6, needs: {severe: [{any-of: [tex-pal8, tex-dxt1]}]}}
+                  b: {api: direct3d 6, needs: {cosmetic: [tex-8888, tex-env-bump, mt-units 2, ps-version 1.1, vs-version 1.1, stencil-bits 1, aa-multisample 2, vbe-lfb]}}
+            """);
+        Assert.True(verdict.Overall.IsExact);
+        Assert.Equal(256, verdict.Overall.Outcomes.Count);
+        Assert.Equal(10, verdict.Overall.Deciding.Count);
+    }
+
+    [Fact]
+    public void Is_bounded_by_the_best_hope_and_the_surest_route_where_there_is_too_much_to_walk()
+    {
+        var verdict = Ask(
+            """
+            titles:
+              bay:
+                name: Bay
+                os: [windows-98se]
+                source: bench
+                renderers:
+                  a: {api: direct3d 6, needs: {ungraded: [tex-pal-alpha, tex-8888, tex-env-bump, mt-units 2, ps-version 1.1, vs-version 1.1, stencil-bits 1, aa-multisample 2, vbe-lfb, gl-extension-string 1024]}}
+                  b: {api: direct3d 6, needs: {severe: [tex-dxt1, tex-8888], cosmetic: [tex-pal8]}}
+            facts: [{chip: heron, tex-pal8: no, source: manual}]
+            """);
+        Assert.Equal(
+            ("within runs, Cosmetic tex-pal8 Missing to runs, Severe tex-8888 Missing, Severe tex-dxt1 Missing, Cosmetic tex-pal8 Missing", "b"),
+            ($"{(verdict.Overall.IsExact ? "exactly" : "within")} {verdict.Overall.Best} to {verdict.Overall.Worst}", string.Join(' ', verdict.Headline.By.Select(finding => finding.Route.Renderer.Id))));
+    }
+
     private static Verdict Ask(string world) => ResolverQuestion.Ask(Worlds.Load(Base, world), "bay on heron-16 with heron-9x@2.0");
 }

@@ -19,6 +19,10 @@ public sealed class Catalogs_that_stay_the_same
         Assert.All(CatalogGenerator.Fixed(first, InOneBlock), plan => Assert.Null(Agreement.FirstDifference(CatalogBuilder.Build(plan))));
 
     [Theory, MemberData(nameof(Blocks))]
+    public void Are_answered_as_brute_force_answers_where_much_was_seen(uint first) =>
+        Assert.All(CatalogGenerator.FixedWithSightings(first, InOneBlock), plan => Assert.Null(Agreement.FirstDifference(CatalogBuilder.Build(plan))));
+
+    [Theory, MemberData(nameof(Blocks))]
     public void Are_solved_in_bulk_as_the_resolver_answers(uint first) => Assert.All(CatalogGenerator.Fixed(first, InOneBlock), plan =>
     {
         Assert.Null(new BulkAgreement().FirstDifference(CatalogBuilder.Build(plan)));

@@ -53,6 +53,15 @@ public sealed class Unknowns_that_imply_each_other
     }
 
     [Fact]
+    public void Leave_the_same_where_two_say_it()
+    {
+        var bits = Enumerable.Range(1, 3).Select(step => Plain with { Capability = Api("stencil-bits").At(step) }).ToList();
+        Support[] all = [Support.No, Support.Yes];
+        Assert.Equal([Support.Yes], Implications.Consistent(bits[0], all, new Dictionary<UnknownFact, Support> { [bits[1]] = Support.Yes, [bits[2]] = Support.Yes }));
+        Assert.Equal([Support.No], Implications.Consistent(bits[2], all, new Dictionary<UnknownFact, Support> { [bits[0]] = Support.No, [bits[1]] = Support.No }));
+    }
+
+    [Fact]
     public void Are_linked_in_both_directions_and_to_themselves()
     {
         Assert.True(Implications.AreLinked(Alpha, Plain));

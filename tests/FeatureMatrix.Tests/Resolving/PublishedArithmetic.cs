@@ -5,6 +5,8 @@ using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Resolving;
 
+using Support = FeatureMatrix.Model.Support;
+
 /// <summary>
 /// Frame-buffer sizes (rule R10) against published tables, MiB to two decimals: "Upgrading and Repairing PCs", chapter 15, table
 /// 15.13 (depth buffer as deep as the colours).
@@ -79,9 +81,9 @@ public sealed class Needs_that_are_not_known
         Assert.Equal(either, Letter(Math.Max(Number(one), Number(other))));
     }
 
-    private static int Number(char value) => (int)(value switch { 'T' => Model.Support.Yes, 'F' => Model.Support.No, _ => Model.Support.Unknown });
+    private static int Number(char value) => (int)(value switch { 'T' => Support.Yes, 'F' => Support.No, _ => Support.Unknown });
 
-    private static char Letter(int support) => (Model.Support)support switch { Model.Support.Yes => 'T', Model.Support.No => 'F', _ => 'U' };
+    private static char Letter(int support) => (Support)support switch { Support.Yes => 'T', Support.No => 'F', _ => 'U' };
 
     private static char Value(string needs, char one, char other)
     {

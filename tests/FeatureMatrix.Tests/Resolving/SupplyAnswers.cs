@@ -83,12 +83,35 @@ public sealed class What_facts_come_to
         "Broken (Conflict, no grade); by Documented Broken, Documented Yes, Measured Broken; over nothing",
         Answer("{chip: heron, tex-pal8: broken, source: bench}", "{driver: heron-9x, tex-pal8: broken, source: readme}", "{driver: heron-9x, tex-pal8: yes, source: manual}"));
 
-    private static string Answer(params string[] facts)
+    [Fact]
+    public void Is_emulated_where_one_of_two_facts_about_the_driver_names_the_chip_that_has_none() => Assert.Equal(
+        "Emulated (EmulatedOverChip, Documented); by Documented Yes, Documented Yes, Measured No; over nothing",
+        Answer(
+            "{chip: heron, tex-pal8: no, source: bench}", "{driver: heron-9x, from: \"2.0\", tex-pal8: yes, source: readme}",
+            "{chip: heron, driver: heron-9x, tex-pal8: yes, source: readme}"));
+
+    [Fact]
+    public void Is_asked_of_the_chip_where_the_card_is_only_spoken_of_under_another_system()
     {
-        var catalog = Worlds.Load(Base, facts.Length == 0 ? "" : "facts:\n" + string.Join('\n', facts.Select(fact => "  - " + fact)));
+        Assert.Equal("chip", OpenFor("{card: heron-16, os: windows-2000, tex-pal8: yes, source: manual}"));
+        Assert.Equal("card", OpenFor("{card: heron-16, tex-pal8: yes, source: rumour}"));
+        Assert.Equal("chip", OpenFor("{card: heron-16, tex-dxt1: yes, source: manual}"));
+
+        static string OpenFor(string fact) => ((UnknownFact.Supply)Ask("facts: [" + fact + "]").Open!).Card is null ? "chip" : "card";
+    }
+
+    private static Answer Ask(string world)
+    {
+        var catalog = Worlds.Load(Base, world);
         var resolver = new Resolver(catalog);
         var setup = resolver.SetupsOf(catalog.Cards.Single()).Single(setup => setup.Driver.Id == "heron-9x@2.0");
-        var answer = resolver.Supply.Ask(catalog.Features.Single(feature => feature.Id == "tex-pal8").At(1), setup, catalog.Features.Single(feature => feature.Id == "direct3d"));
+        Assert.Null(resolver.Supply.Feature("nothing-like-it"));
+        return resolver.Supply.Ask(resolver.Supply.Feature("tex-pal8")!.At(1), setup, resolver.Supply.Feature("direct3d")!);
+    }
+
+    private static string Answer(params string[] facts)
+    {
+        var answer = Ask(facts.Length == 0 ? "" : "facts:\n" + string.Join('\n', facts.Select(fact => "  - " + fact)));
         var states = answer.IsSettled ? [answer.Support, .. answer.Possible] : answer.Possible;
         return $"{string.Join(" or ", states)} ({answer.Reason}, {answer.Grade?.ToString() ?? "no grade"}); by {Facts(answer.Facts)}; over {Facts(answer.Losing)}";
 

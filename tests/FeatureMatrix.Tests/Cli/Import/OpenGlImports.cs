@@ -4,6 +4,7 @@ using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Tests.Importing.Measuring;
 using FeatureMatrix.Tests.Importing.OpenGl;
+using State = FeatureMatrix.Model.Support;
 
 namespace FeatureMatrix.Tests.Cli.Import;
 
@@ -39,7 +40,7 @@ public sealed class OpenGlImports(RealReport real) : IClassFixture<RealReport>
         Assert.All(CellsOf(bench.Load()), cell => Assert.Equal((cell.Feature, "software only"), cell));
         var driver = Assert.Single(bench.Load().Drivers);
         Assert.True(driver.IsSoftware);
-        Assert.All(bench.Load().Facts, fact => Assert.NotEqual(Model.Support.Yes, fact.Support));
+        Assert.All(bench.Load().Facts, fact => Assert.NotEqual(State.Yes, fact.Support));
     }
 
     [Theory]

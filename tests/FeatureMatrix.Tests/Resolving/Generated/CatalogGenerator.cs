@@ -198,6 +198,14 @@ internal static class CatalogGenerator
             yield return Plans.Generate(new PCG(number, seed: number + 1), null, out _);
     }
 
+    /// <summary>As <see cref="Fixed"/>, each with three to eight sightings that name fewer keys than usual, so that they meet on routes.</summary>
+    public static IEnumerable<CatalogPlan> FixedWithSightings(uint first, uint count)
+    {
+        var sightings = SomeObservation.Select(Gen.Int[0, 2], (seen, keys) => keys == 0 ? seen : seen with { Card = -1, Driver = -1, Os = -1, Wrapper = keys == 1 ? -2 : seen.Wrapper }).List[3, 8];
+        return Fixed(first, count).Where(plan => plan.Titles.Any(title => title.Renderers.Any(renderer => renderer.Api >= 0)))
+            .Select((plan, i) => plan with { Observations = sightings.Generate(new PCG(first + (uint)i, seed: 7), null, out _) });
+    }
+
     private static Gen<CatalogPlan> AnyPlan() =>
         from cards in SomeCard.List[1, 3]
         from oses in SomeOs.List[2, 3]

@@ -3,6 +3,8 @@ using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Tests.Resolving.Generated;
 
+using Support = FeatureMatrix.Model.Support;
+
 /// <summary>Which rules, labels and cases of DESIGN a generated catalog shows.</summary>
 internal static class Shapes
 {
@@ -95,7 +97,7 @@ internal static class Shapes
             ("case 12 a", missing.Exists(need => need.Need.Strength == Strength.Must) && form.Needs.Any(need => need.Choices.Any(choice => !choice.Answer.IsSettled))),
             ("case 12 d", form.Needs.Any(need => need.Choices.Count > 1 && !need.Choices[0].Answer.IsSettled && need.CertainlyMetBy == need.Choices[1])),
             ("case 14", form.Gates.Any(gate => gate is { Reason: GateReason.NoDefect, IsShut: true }) && form.Needs.All(need => need.CertainlyMetBy is not null)),
-            ("R4 unrecorded broken must", form.Needs.Any(need => need.Need is { Strength: Strength.Must, WhenBroken: null } && need.Choices[0].Answer.States.Contains(Model.Support.Broken))),
+            ("R4 unrecorded broken must", form.Needs.Any(need => need.Need is { Strength: Strength.Must, WhenBroken: null } && need.Choices[0].Answer.States.Contains(Support.Broken))),
             ("R5 any-of", form.Needs.Any(need => need.Choices.Count > 1)), ("R5 condition", form.Needs.Any(need => need.Need.Condition is not null)),
             ("R5 unknown strength", form.Needs.Any(need => need.Need.Strength == Strength.Unknown)), ("R6 unrecorded driver", route.Setup.Install == Install.Unrecorded),
             ("R8 supplied", route.Wrapper is { } version && form.Needs.Any(need => version.Supplies.Any(fact => fact.Capability.Feature == need.Choices[0].Capability.Feature))),
@@ -111,9 +113,9 @@ internal static class Shapes
     {
         if (answer.Losing.Count > 0)
             yield return "R1 outranked";
-        if (answer.Losing.Any(fact => fact.Support == Model.Support.Yes && !fact.Scope.NamesDriver) && answer.Facts.Any(fact => fact.Scope.NamesDriver) && answer.Support == Model.Support.No)
+        if (answer.Losing.Any(fact => fact.Support == Support.Yes && !fact.Scope.NamesDriver) && answer.Facts.Any(fact => fact.Scope.NamesDriver) && answer.Support == Support.No)
             yield return "case 1";
-        if (answer.Support == Model.Support.Emulated)
+        if (answer.Support == Support.Emulated)
             yield return "R2 emulated";
         var named = answer.Reason switch
         {
