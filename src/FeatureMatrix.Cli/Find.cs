@@ -13,6 +13,8 @@ internal static class Find
             || name(one).Contains(word, StringComparison.OrdinalIgnoreCase)).ToList();
         if (near.Count == 1)
             return near[0];
+        if (all.Count == 0)
+            throw new UsageException($"No {kind} '{word}'. The collection has none.");
         var listed = near.Count > 0 ? near : all;
         var words = string.Join(", ", listed.Take(20).Select(id));
         var more = listed.Count > 20 ? $" and {listed.Count - 20} more" : "";

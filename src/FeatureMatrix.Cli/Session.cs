@@ -3,6 +3,7 @@ using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli;
 
@@ -83,13 +84,17 @@ internal sealed class Session
     }
 
     /// <summary>Loads a folder and prints its errors.</summary>
-    public static LoadResult Load(string folder, Terminal terminal, string? policyFile = null)
+    /// <param name="folder">The collection's folder.</param>
+    /// <param name="terminal">Where errors go.</param>
+    /// <param name="policyFile">A policy to lay over the library's; null for none.</param>
+    /// <param name="outcome">What errors come to.</param>
+    public static LoadResult Load(string folder, Terminal terminal, string? policyFile = null, string outcome = "; nothing was written")
     {
         var result = Load(Texts(folder, terminal), policyFile);
         foreach (var fault in result.Faults.Where(fault => fault.Severity == Severity.Error))
             terminal.Tell(fault.ToString());
         if (result.Catalog is null)
-            terminal.Tell($"{result.Faults.Count(fault => fault.Severity == Severity.Error)} faults in {folder}; nothing was written.");
+            terminal.Tell($"{Names.Count(result.Faults.Count(fault => fault.Severity == Severity.Error), "fault")} in {folder}{outcome}.{(result.HasUnreadFile ? " Words that name other records were not looked up, because a file cannot be read." : "")}");
         return result;
     }
 

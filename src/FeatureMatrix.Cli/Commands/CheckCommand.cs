@@ -24,7 +24,7 @@ internal static class CheckCommand
         {
             var day = parsed.Day(date);
             var folder = Session.Folder(parsed.GetValue(Session.CollectionOption));
-            var result = Session.Load(folder, terminal);
+            var result = Session.Load(folder, terminal, outcome: "");
             foreach (var warning in result.Faults.Where(fault => fault.Severity == Severity.Warning))
                 terminal.Tell(warning.ToString());
             if (parsed.GetValue(sarif) is { } file)

@@ -124,6 +124,8 @@ internal static class DecisionCommands
                 ? Find.One(name, "driver", session.Catalog.Drivers.ToList(), one => one.Id, Names.Of)
                 : null;
             var rig = parsed.GetValue(pc) is { } place ? session.Rig(place) : null;
+            if (os is not null && !decisions.Policy.Allows(os))
+                throw new UsageException($"The policy does not allow {os.Name}. Take another library, or lay a policy over it with --policy.");
             var memory = parsed.Memory(pool, then);
             if (then == now && os is null && only is null && rig is null && memory is null)
                 throw new UsageException("Say what to change: --card, --driver, --os, --memory or --rig.");

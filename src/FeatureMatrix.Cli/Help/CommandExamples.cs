@@ -24,7 +24,7 @@ internal static class CommandExamples
         ["coverage"] =
         [
             new("Every title on every card", "coverage"),
-            new("Two cards for one library, to be pasted into a forum", "coverage kite-2 beacon-32 --library sluice-evening --format forum"),
+            new("Two cards for one library, to be pasted into a forum", "coverage kite-2 beacon-32 --library sluice-evening --short --format forum"),
             new("One card, a column for each driver and system", "coverage tiller-64 --setups"),
         ],
         ["explain"] =

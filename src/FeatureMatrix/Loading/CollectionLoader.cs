@@ -31,6 +31,7 @@ public static class CollectionLoader
         return new LoadResult(faults.HasErrors ? null : catalog, faults.Sorted())
         {
             Policy = overlay?.Invoke(Policy.Default),
+            HasUnreadFile = faults.HasUnreadFile,
             Hidden = [.. faults.Hidden.OrderBy(one => one.About, StringComparer.Ordinal)],
         };
     }

@@ -36,6 +36,9 @@ public sealed record Fault(string Code, Severity Severity, Origin Origin, string
 /// <param name="Faults">All faults at once, by file, line and column.</param>
 public sealed record LoadResult(Catalog? Catalog, IReadOnlyList<Fault> Faults)
 {
+    /// <summary>True where a file could not be read: names that it may hold were not looked up then.</summary>
+    public bool HasUnreadFile { get; init; }
+
     /// <summary>What a policy file makes of the default policy; null where none was given. Libraries have theirs changed already.</summary>
     public Policy? Policy { get; init; }
 

@@ -32,6 +32,8 @@ internal static partial class FaultTexts
 
     public static Fault TooMuchText(Origin at) => Error("FM002", at, "holds more than 128 MiB of text in all; is this a collection's folder?");
 
+    public static Fault TabInIndent(Origin at) => Error("FM003", at, "a tab at the beginning of a line; YAML is indented with spaces");
+
     public static Fault NotYaml(Origin at, string reason) => Error("FM003", at, $"cannot be read as YAML: {OneLine(reason)}");
 
     public static Fault AnchorOrAlias(Origin at) => Error(

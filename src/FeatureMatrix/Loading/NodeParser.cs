@@ -45,7 +45,9 @@ internal sealed class NodeParser
         }
         catch (YamlException e)
         {
-            return Refuse(FaultTexts.NotYaml(At(source.Path, e.Start), e.InnerException?.Message ?? e.Message));
+            return Refuse(TabIn(text) is { } tab && tab.Line <= e.End.Line + 1
+                ? FaultTexts.TabInIndent(new Origin(source.Path, tab.Line, tab.Column))
+                : FaultTexts.NotYaml(At(source.Path, e.Start), e.InnerException?.Message ?? e.Message));
         }
         catch (RefusedException e)
         {
@@ -58,6 +60,20 @@ internal sealed class NodeParser
             faults.HasUnreadFile = true;
             return null;
         }
+    }
+
+    /// <summary>The first tab among the blanks that begin a line; null where there is none. YAML 1.2 (6.1) wants spaces there.</summary>
+    private static (int Line, int Column)? TabIn(string text)
+    {
+        var number = 0;
+        foreach (var line in text.AsSpan().EnumerateLines())
+        {
+            number++;
+            if (line[..^line.TrimStart(" \t").Length].IndexOf('\t') is >= 0 and var at)
+                return (number, at + 1);
+        }
+
+        return null;
     }
 
     private static Origin At(string file, Mark mark) => new(file, (int)mark.Line, (int)mark.Column);

@@ -123,7 +123,9 @@ internal sealed class References(Draft draft)
     {
         if (draft.Features.Find(id) is { IsApi: true } api)
             return api;
-        Faults.AddDangling(FaultTexts.Unknown(word.Origin, "API", id, draft.Features.All.Where(f => f.IsApi).Select(f => f.Id)));
+        var apis = draft.Features.All.Where(f => f.IsApi).Select(f => f.Id).ToList();
+        var apart = apis.Where(one => id.Length > one.Length && id.StartsWith(one, StringComparison.Ordinal) && char.IsAsciiDigit(id[one.Length])).Select(one => $"{one} {id[one.Length..]}").ToList();
+        Faults.AddDangling(FaultTexts.Unknown(word.Origin, "API", id, apart.Count > 0 ? apart : apis));
         return null;
     }
 

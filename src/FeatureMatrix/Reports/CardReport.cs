@@ -73,6 +73,8 @@ public sealed record CardReport
         };
     }
 
+    private const int MostNamed = 3;
+
     /// <summary>The losses as a table: feature, title, strength, what one sees, what to do.</summary>
     public Table ToTable() => new(
         $"What you lose with {Card.Name}", $"{Headline} {PolicyText}",
@@ -92,22 +94,32 @@ public sealed record CardReport
 
     private static string HeadlineOf(List<Cell> cells, List<FeatureLoss> losses, List<Cell> notRunning)
     {
-        var losing = cells.Where(cell => cell.Verdict.Headline.Outcome == OutcomeLabel.Loses).ToList();
+        var losing = losses.SelectMany(loss => loss.Titles).Select(title => title.Cell).Distinct().ToList();
         var back = losing.Count(cell => cell.Verdict.Alternatives.Any(route => !route.Route.IsNative && route.Range.IsCertain && route.Range.Best.Losses.Count == 0));
         var notKnown = cells.Count(cell => cell.Tone is CellTone.NotKnown or CellTone.RunsNotKnown);
+        var inSoftware = notRunning.Count(cell => cell.Tone == CellTone.SoftwareOnly);
+        var not = notRunning.Count - inSoftware;
         var parts = new List<string>
         {
             losing.Count == 0
                 ? $"Nothing is known to be lost in {Names.Count(cells.Count, "title")}"
-                : $"Loses {Names.Count(losses.Count, "feature")} in {losing.Count} of {Names.Count(cells.Count, "title")}",
+                : $"Loses {Names.Count(losses.Count, "feature")} in {losing.Count} of {Names.Count(cells.Count, "title")}{Worst(losses)}",
         };
         if (back > 0)
-            parts.Add($"{back} {(back == 1 ? "comes" : "come")} back whole through a wrapper");
-        if (notRunning.Count > 0)
-            parts.Add($"{Names.Count(notRunning.Count, "title")} {(notRunning.Count == 1 ? "does" : "do")} not run");
+            parts.Add($"{Names.Count(back, "title")} {(back == 1 ? "comes" : "come")} back whole through a wrapper");
+        if (not > 0)
+            parts.Add($"{Names.Count(not, "title")} {(not == 1 ? "does" : "do")} not run");
+        if (inSoftware > 0)
+            parts.Add($"{Names.Count(inSoftware, "title")} {(inSoftware == 1 ? "runs" : "run")} in software only");
         if (notKnown > 0)
             parts.Add($"something is not known about {notKnown}");
         return string.Join("; ", parts) + ".";
+    }
+
+    private static string Worst(List<FeatureLoss> losses)
+    {
+        var severe = losses.Where(loss => loss.Titles.Any(title => title.Loss.Strength == Strength.Severe)).Select(loss => Names.InSentence(loss.Feature.Name)).ToList();
+        return severe.Count is 0 || losses.Count == 1 ? "" : $", worst of all {Names.List(severe.Take(MostNamed).ToList())}";
     }
 
     private static List<FeatureLoss> LossesOf(Decisions decisions, Card card, List<Cell> cells) => cells

@@ -52,7 +52,7 @@ public sealed record CareReport(IReadOnlyList<CardCompleteness> Cards, IReadOnly
         [
             .. Cards.Select(one => (IReadOnlyList<TableCell>)
             [
-                new(one.Card.Name), new($"{Print(one.Percent)} %", one.Percent), new($"{Print(one.Recorded)} of {Print(one.Asked)}"), new(Print(one.Drivers), one.Drivers),
+                new(one.Card.Name), one.Asked == 0 ? new("–") : new($"{Print(one.Percent)} %", one.Percent), new($"{Print(one.Recorded)} of {Print(one.Asked)}"), new(Print(one.Drivers), one.Drivers),
             ]),
         ]);
 

@@ -42,11 +42,16 @@ public sealed record CoverageReport(string Heading, string PolicyText, IReadOnly
         decisions, $"Coverage under {os.Name}", decisions.Catalog.Cards
             .SelectMany(card => decisions.RecordedSetups(card).Where(setup => setup.Os == os).Select(setup => (card, (Setup?)setup, $"{card.Name}, {Names.Of(setup)}"))).ToList());
 
-    /// <summary>The matrix as a table: titles down, columns across, whole labels in the cells.</summary>
-    public Table ToTable() => new(
-        Heading, PolicyText,
+    /// <summary>The matrix as a table: titles down, columns across, whole labels in the cells, with what is recommended instead.</summary>
+    public Table ToTable() => ToTable(PolicyText, cell => cell.Label + CellWording.Instead(cell.Verdict));
+
+    /// <summary>The matrix in a few words a cell, with their meaning above it: narrow enough for a post in a forum.</summary>
+    public Table ToShortTable() => ToTable($"{CellWording.ShortLegend} {PolicyText}", CellWording.ShortText);
+
+    private Table ToTable(string note, Func<Cell, string> text) => new(
+        Heading, note,
         [new TableColumn("Title"), .. Columns.Select(column => new TableColumn(column.Heading))],
-        Rows.Select(row => (IReadOnlyList<TableCell>)[new TableCell(row.Title.Name), .. row.Cells.Select(cell => new TableCell(cell.Label, null, cell.Tone))]).ToList());
+        Rows.Select(row => (IReadOnlyList<TableCell>)[new TableCell(row.Title.Name), .. row.Cells.Select(cell => new TableCell(text(cell), null, cell.Tone))]).ToList());
 
     private static CoverageReport Build(Decisions decisions, string what, IReadOnlyList<(Card Card, Setup? Setup, string Heading)> columns)
     {

@@ -42,10 +42,30 @@ public sealed record OverviewReport(IReadOnlyList<Finding> Findings, IReadOnlyLi
             + $"{Names.Count(edition.Wrappers.Sum(wrapper => wrapper.Versions.Count), "wrapper version")}");
     }
 
+    /// <summary>Who loses nothing in most titles: as the cells stand, and where wrappers are fitted as well.</summary>
+    private static Finding WholeFinding(CoverageReport coverage)
+    {
+        var titles = Names.Count(coverage.Rows.Count, "title");
+        var (plain, plainCount) = Most(column => column.Counts[CellTone.Works]);
+        var (helped, helpedCount) = Most(column => coverage.Rows.Count(row => row.Cells.Single(cell => cell.Card == column.Card).Verdict.Overall.Worst.Equals(Outcome.Works)));
+        var text = plain.Count == coverage.Columns.Count && plain.Count > 1
+            ? $"Every card loses nothing in {plainCount} of {titles}"
+            : $"{Names.List(plain.Select(card => card.Name).ToList())} {(plain.Count == 1 ? "loses" : "lose")} nothing in {plainCount} of {titles}, more than any other card";
+        if (helpedCount > plainCount)
+            text += $"; with wrappers {Names.List(helped.Select(card => card.Name).ToList())} {(helped.Count == 1 ? "does" : "do")} in {helpedCount}";
+        return new Finding($"{text}.", "card", plain[0].Id);
+
+        (IReadOnlyList<Card> Cards, int Count) Most(Func<CoverageColumn, int> count)
+        {
+            var most = coverage.Columns.Max(count);
+            return (coverage.Columns.Where(column => count(column) == most).Select(column => column.Card).ToList(), most);
+        }
+    }
+
     private static IEnumerable<Finding> FindingsOf(SiteReport edition, CoverageReport coverage, List<Cell> cells)
     {
-        if (coverage.Columns.MaxBy(column => column.Counts[CellTone.Works]) is { } most && coverage.Rows.Count > 0)
-            yield return new Finding($"{most.Card.Name} loses nothing in {most.Counts[CellTone.Works]} of {Names.Count(coverage.Rows.Count, "title")}, more than any other card.", "card", most.Card.Id);
+        if (coverage.Rows.Count > 0 && coverage.Columns.Count > 0)
+            yield return WholeFinding(coverage);
 
         if (coverage.Rows.Where(row => row.Cells.All(cell => cell.Tone is CellTone.DoesNotRun or CellTone.SoftwareOnly)).ToList() is { Count: > 0 } nowhere)
             yield return new Finding($"{Names.List(nowhere.Select(row => row.Title.Name).ToList())} {(nowhere.Count == 1 ? "runs" : "run")} on no card here, software rendering apart.", "title", nowhere[0].Title.Id);

@@ -35,7 +35,7 @@ public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IR
             var worse = Changes.Count(pair => OutcomeRange.Compare(pair.Then.Overall, pair.Now.Overall) > 0);
             return Changes.Count == 0
                 ? $"Nothing changes in {Names.Count(Titles, "title")} with {Then} instead of {Now}."
-                : $"With {Then} instead of {Now}, {Changes.Count} of {Names.Count(Titles, "title")} change: {better} for the better, {worse} for the worse.";
+                : $"With {Then} instead of {Now}, {Changes.Count} of {Names.Count(Titles, "title")} change: {better} for the better, {worse} for the worse{(better + worse < Changes.Count ? $", {Changes.Count - better - worse} in route or preset only" : "")}.";
         }
     }
 

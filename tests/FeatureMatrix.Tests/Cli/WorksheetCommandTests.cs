@@ -18,7 +18,7 @@ public sealed class WorksheetCommandTests
         """;
 
     [Theory]
-    [InlineData("worksheet ox4 --name march --out", "march", "1 tests in ")]
+    [InlineData("worksheet ox4 --name march --out", "march", "1 test in ")]
     [InlineData("repeat tide ox4 --out", "repeat-tide-ox4", "Gravel Tide on Ostrel 4: not known, at best works")]
     public void What_was_seen_comes_back(string command, string name, string said)
     {
@@ -26,7 +26,7 @@ public sealed class WorksheetCommandTests
         using var own = new TemporaryFolder();
         Assert.StartsWith(said, bench.Done(command, own["sheet.xlsx"]), StringComparison.Ordinal);
         Assert.Equal(
-            "Read 0 observations and 0 runs; 1 rows without an answer were passed over.\nThe collection holds all of it already.\n",
+            "Read 0 observations and 0 runs; 1 row without an answer passed over.\nThe collection holds all of it already.\n",
             bench.Done("import worksheet", own["sheet.xlsx"], "--write"));
 
         var saved = new SavedWorkbook(File.ReadAllBytes(own["sheet.xlsx"]));

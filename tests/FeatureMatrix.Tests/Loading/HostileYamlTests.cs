@@ -62,7 +62,6 @@ public sealed class A_hostile_file
     [InlineData("a: b: c")]
     [InlineData("a: [")]
     [InlineData("a: 'x")]
-    [InlineData("a:\n\tb: c")]
     [InlineData("%YAML 9.9\n---\na")]
     [InlineData("a: \"\\q\"")]
     [InlineData("a: |99\n x")]
@@ -74,6 +73,12 @@ public sealed class A_hostile_file
         Assert.Contains("error FM003: cannot be read as YAML: ", faults, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', faults);
     }
+
+    [Theory]
+    [InlineData("a:\n\tb: c", 2, 1)]
+    [InlineData("a:\n  b: c\n  \td: e", 3, 3)]
+    public void Indented_with_a_tab_is_told_where_the_tab_stands(string text, int line, int column) =>
+        Assert.Equal($"x.yaml({line},{column}): error FM003: a tab at the beginning of a line; YAML is indented with spaces", Faults(text));
 
     [Fact]
     public void Of_random_pieces_never_throws()

@@ -4,6 +4,7 @@ using System.Text;
 using FeatureMatrix.Importing.Sheets;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli.Commands.Import;
 
@@ -42,7 +43,7 @@ internal static class SheetCommand
             terminal.Tell($"{fault.Place}: {fault.Message}");
         if (import.Change is { } change)
             return session.Finish(change);
-        terminal.Tell($"{import.Faults.Count.ToString(CultureInfo.InvariantCulture)} faults in {path} and its mapping; nothing was written.");
+        terminal.Tell($"{Names.Count(import.Faults.Count, "fault")} in {path} and its mapping; nothing was written.");
         return ExitCode.Faults;
     }
 

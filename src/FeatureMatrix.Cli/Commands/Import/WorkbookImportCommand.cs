@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using FeatureMatrix.Importing.Workbooks;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli.Commands.Import;
 
@@ -26,7 +27,7 @@ internal static class WorkbookImportCommand
                 terminal.Tell($"{fault.Place}: {fault.Message}");
             if (import.Change is not { } change)
             {
-                terminal.Tell($"{import.Faults.Count.ToString(CultureInfo.InvariantCulture)} faults in {path}; nothing was written.");
+                terminal.Tell($"{Names.Count(import.Faults.Count, "fault")} in {path}; nothing was written.");
                 return ExitCode.Faults;
             }
 

@@ -1,8 +1,8 @@
 using System.CommandLine;
-using System.Globalization;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Loading.Writing;
+using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli.Commands.Import;
 
@@ -28,11 +28,11 @@ internal static class WorksheetImportCommand
                 terminal.Tell($"{fault.Place}: {fault.Message}");
             if (import.Faults.Count > 0)
             {
-                terminal.Tell($"{import.Faults.Count.ToString(CultureInfo.InvariantCulture)} faults in {path}; nothing was written.");
+                terminal.Tell($"{Names.Count(import.Faults.Count, "fault")} in {path}; nothing was written.");
                 return ExitCode.Faults;
             }
 
-            terminal.Print($"Read {Count(import.ObservationCount)} observations and {Count(import.RunCount)} runs; {Count(import.EmptyCount)} rows without an answer were passed over.\n");
+            terminal.Print($"Read {Names.Count(import.ObservationCount, "observation")} and {Names.Count(import.RunCount, "run")}; {Names.Count(import.EmptyCount, "row")} without an answer passed over.\n");
             return Finish(import, folder, texts, parsed.GetValue(ImportSession.WriteOption), terminal);
         });
         return command;
@@ -42,6 +42,8 @@ internal static class WorksheetImportCommand
     {
         foreach (var line in import.Lines)
             terminal.Print(line + "\n");
+        if (import.GoneCount > 0)
+            terminal.Print($"{Names.Count(import.GoneCount, "line")} of an earlier import of this worksheet {(writes ? "went" : "would go")}: a worksheet replaces what it brought before. To keep both, make the next one with another --name.\n");
         if (import.Files.Count == 0)
             terminal.Print("The collection holds all of it already.\n");
         else if (!writes)
@@ -53,6 +55,4 @@ internal static class WorksheetImportCommand
             terminal.Print($"Wrote {Path.Combine(folder, file.Path)}\n");
         return ExitCode.Fine;
     }
-
-    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

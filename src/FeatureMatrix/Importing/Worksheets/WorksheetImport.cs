@@ -14,6 +14,12 @@ public sealed record WorksheetImport(
     IReadOnlyList<WorksheetFault> Faults, IReadOnlyList<SourceText> Files, IReadOnlyList<string> Lines,
     int ObservationCount, int RunCount, int EmptyCount, LoadResult? Result)
 {
+    /// <summary>The files below a collection that a worksheet of some name writes.</summary>
+    public static IReadOnlyList<string> PathsOf(string name) => WorksheetReader.PathsOf(name);
+
+    /// <summary>Results of an earlier import under the same name that this worksheet does not hold any more.</summary>
+    public int GoneCount => Math.Max(0, Lines.Count(line => line.StartsWith("- ", StringComparison.Ordinal)) - Lines.Count(line => line.StartsWith("+ ", StringComparison.Ordinal)));
+
     /// <summary>Reads a worksheet against the texts of a collection that loads. A worksheet imported before replaces what it brought then.</summary>
     public static WorksheetImport Of(IReadOnlyList<SourceText> collection, byte[] workbook)
     {

@@ -23,6 +23,13 @@ internal static partial class WorksheetReader
 {
     private const int LongestName = 80;
 
+    /// <summary>The files below a collection that a worksheet of some name writes.</summary>
+    public static IReadOnlyList<string> PathsOf(string name) => [ObservationsOf(name), RunsOf(name)];
+
+    private static string ObservationsOf(string name) => $"observations/from-worksheet-{name}.yaml";
+
+    private static string RunsOf(string name) => $"runs/from-worksheet-{name}.csv";
+
     /// <summary>Reads the workbook and collects all faults.</summary>
     public static WorksheetReading Read(byte[] workbook)
     {
@@ -32,8 +39,8 @@ internal static partial class WorksheetReader
             return new WorksheetReading([], [new WorksheetFault("the file", fault)], places, 0, 0, 0);
         var name = NameOf(sheets, faults);
         var files = new List<SourceText>();
-        var observations = new ObservationRows(Sheet(WorksheetLayout.Observations), $"observations/from-worksheet-{name}.yaml", places, faults);
-        var runs = new RunRows(Sheet(WorksheetLayout.Runs), $"runs/from-worksheet-{name}.csv", places, faults);
+        var observations = new ObservationRows(Sheet(WorksheetLayout.Observations), ObservationsOf(name), places, faults);
+        var runs = new RunRows(Sheet(WorksheetLayout.Runs), RunsOf(name), places, faults);
         files.AddRange(new[] { observations.ToFile(), runs.ToFile() }.OfType<SourceText>());
         return new WorksheetReading(files, faults, places, observations.Count, runs.Count, observations.EmptyCount);
 

@@ -1,3 +1,5 @@
+using FeatureMatrix.Resolving;
+
 namespace FeatureMatrix.Reports.Wording;
 
 /// <summary>Tones and evidence in words: what a legend and a filter say.</summary>
@@ -64,4 +66,26 @@ public static class CellWording
         CellTone.DoesNotRun => "no route on record runs",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
+
+    /// <summary>What the short texts of cells mean.</summary>
+    public const string ShortLegend = "+: a wrapper or another driver loses less. !: somebody saw something else than the records say. Not known: nobody has looked.";
+
+    /// <summary>A cell in a few words: <c>loses 2 (1 severe), wrapper +</c>.</summary>
+    public static string ShortText(Cell cell)
+    {
+        var severe = cell.Verdict.Headline.Range.Best.Severe;
+        var strength = cell.Tone switch
+        {
+            CellTone.Severe => severe == cell.Verdict.Headline.Range.Best.Losses.Count ? " (severe)" : $" ({severe} severe)",
+            CellTone.Ungraded => " (not graded)",
+            CellTone.Cosmetic => " (cosmetic)",
+            _ => "",
+        };
+        var way = cell.Way is "" or "native" || cell.Tone is CellTone.NotKnown or CellTone.SoftwareOnly or CellTone.DoesNotRun ? "" : $", {cell.Way}";
+        return $"{cell.Short}{strength}{way}{(cell.HasMilderAlternative ? " +" : "")}{(cell.IsContradicted ? " !" : "")}";
+    }
+
+    /// <summary>What is recommended in place of the headline, as the tail of its label; empty where nothing is (rule R16).</summary>
+    public static string Instead(Verdict verdict) => verdict.Recommended is not { } better ? ""
+        : $"; {LabelWording.RangeText(better.Range)} {(better.Route.Wrapper is { } wrapper ? $"through {Names.Of(wrapper)}" : $"with {Names.Of(better.Route.Setup)}")}";
 }

@@ -126,8 +126,8 @@ public static class Names
     /// <summary>A name in the middle of a sentence: "The loft bench" becomes "the loft bench".</summary>
     public static string InMiddle(string name) => name.StartsWith("The ", StringComparison.Ordinal) ? "the " + name[4..] : name;
 
-    // "Table fog" becomes "table fog"; "DXT1 …", "W-buffer" and "T&L …" keep their capitals.
-    private static string InSentence(string name) =>
+    /// <summary>A feature's name inside a sentence: "Table fog" becomes "table fog"; "DXT1 …", "W-buffer" and "T&amp;L …" keep their capitals.</summary>
+    public static string InSentence(string name) =>
         name.Length > 1 && char.IsUpper(name[0]) && char.IsLower(name[1]) && !IsProperName(name)
             ? char.ToLowerInvariant(name[0]) + name[1..]
             : name;
