@@ -10,7 +10,7 @@ public sealed record TitleGain(LibraryEntry Entry, ScoreInterval Gain, string Ow
 /// <summary>A board with the same chip.</summary>
 /// <param name="Card">The board.</param>
 /// <param name="IsOwned">True where one is owned.</param>
-/// <param name="Gain">Score that it adds to what is owned beside it.</param>
+/// <param name="Gain">Score that it adds, in the card's place, to what else is owned.</param>
 /// <param name="Price">What boards like it go for; null where no price is on record.</param>
 public sealed record BoardValue(Card Card, bool IsOwned, ScoreInterval Gain, PriceRange? Price);
 
@@ -32,7 +32,7 @@ public sealed record CardValueReport
     /// <summary>Must-haves that only this card covers among what is owned.</summary>
     public required IReadOnlyList<LibraryEntry> NewlyCovered { get; init; }
 
-    /// <summary>The cheapest other card that certainly adds at least as much; null where none with a price does.</summary>
+    /// <summary>The cheapest other card that adds at least as much in every completion; null where none with a price does.</summary>
     public required Card? Substitute { get; init; }
 
     /// <summary>Other boards with its chip, by name.</summary>
@@ -62,10 +62,10 @@ public sealed record CardValueReport
                 .Where(title => title.Gain.High > 0).OrderByDescending(title => title.Gain.High).ThenBy(title => title.Entry.Title.Name, StringComparer.Ordinal).ToList(),
             NewlyCovered = after.Covered.Except(before.Covered).ToList(),
             Boards = weighing.Decisions.Catalog.Cards.Where(other => other != card && other.Chip == card.Chip)
-                .Select(other => new BoardValue(other, weighing.Owned.Contains(other), GainOf(weighing, other), weighing.PriceOf(other))).ToList(),
+                .Select(other => new BoardValue(other, weighing.Owned.Contains(other), InItsPlace(weighing, other, card), weighing.PriceOf(other))).ToList(),
             Substitute = weighing.Decisions.Catalog.Cards
                 .Where(other => other != card && !owned.Contains(other) && weighing.PriceOf(other) is not null)
-                .Where(other => HoldingOf(weighing, [.. owned, other]).Over(before).Low >= gain.High && gain.High > 0)
+                .Where(other => gain.High > 0 && HoldingOf(weighing, [.. owned, other]).Over(after).Low >= 0)
                 .OrderBy(other => weighing.PriceOf(other)!.High).ThenBy(other => other.Id, StringComparer.Ordinal).FirstOrDefault(),
         };
     }
@@ -116,7 +116,7 @@ public sealed record CardValueReport
     }
 
     private Table BoardTable() => new(
-        "Other boards with its chip", $"All carry {Card.Chip.Name}; memory, bus and drivers may differ.",
+        "Other boards with its chip", $"All carry {Card.Chip.Name}; memory, bus and drivers may differ. Each in the place of this one.",
         [new("Board"), new("Owned"), new("Adds"), new("Goes for")],
         Boards.Select(board => (IReadOnlyList<TableCell>)
         [
@@ -139,10 +139,10 @@ public sealed record CardValueReport
     /// <summary>The most to pay in two or three words.</summary>
     public string MostText => Gain.High <= 0 ? "nothing" : Most is { } most ? DecisionWording.Amount(most) : "not known, no price is on record";
 
-    private static ScoreInterval GainOf(Weighing weighing, Card card)
+    private static ScoreInterval InItsPlace(Weighing weighing, Card other, Card card)
     {
-        var owned = weighing.Owned.Where(other => other != card).ToList();
-        return HoldingOf(weighing, [.. owned, card]).Over(HoldingOf(weighing, owned));
+        var owned = weighing.Owned.Where(one => one != card && one != other).ToList();
+        return HoldingOf(weighing, [.. owned, other]).Over(HoldingOf(weighing, owned));
     }
 
     private static Holding HoldingOf(Weighing weighing, IReadOnlyList<Card> cards) =>

@@ -22,7 +22,7 @@ public sealed class Comparisons_on_small_libraries
     public void Equal_brute_force_at_the_speed_floor() => Gen.Int[0, 1_000_000].Sample(AgreesAtTheFloor, iter: Usual, threads: 1);
 
     [Fact, Trait("Category", "campaign")]
-    public void Equal_brute_force_at_the_speed_floor_many_times() => Gen.Int[0, 100_000_000].Sample(AgreesAtTheFloor, iter: Campaign / 4, threads: 1);
+    public void Equal_brute_force_at_the_speed_floor_many_times() => Gen.Int[0, 100_000_000].Sample(AgreesAtTheFloor, iter: Campaign / 10, threads: 1);
 
     [Fact]
     public void Flip_just_beyond_the_reported_values_and_not_before() => Gen.Int[0, 1_000_000].Sample(FlipsWhereItSays, iter: Usual, threads: 1);
