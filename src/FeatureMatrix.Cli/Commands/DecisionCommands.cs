@@ -59,11 +59,14 @@ internal static class DecisionCommands
                 parsed.GetValue(rigs) is { Length: > 0 } words ? words.Select(session.Rig).ToList() : null).ToReport());
     }
 
+    private const int MostQuestions = 8;
+
     private static Command Next(Terminal terminal)
     {
         var (first, second) = (Card("first", "A card, by id or name."), Card("second", "The other card."));
         var sheet = new Option<string?>("--worksheet") { Description = "Also write the tests as a spreadsheet to fill in at the bench; 'import worksheet' reads it back.", HelpName = "file" };
-        return Create(terminal, "next", "List what to test next to decide between two cards, in the order of swaps.", [first, second], [sheet], (session, parsed) =>
+        var all = new Option<bool>("--all") { Description = $"Every question that can change who wins, not only the {MostQuestions} that do most." };
+        return Create(terminal, "next", "List what to test next to decide between two cards, in the order of swaps.", [first, second], [sheet, all], (session, parsed) =>
         {
             var report = NextTestReport.Of(new Weighing(session.Decisions), session.Card(parsed.GetValue(first)!), session.Card(parsed.GetValue(second)!));
             if (parsed.GetValue(sheet) is { } path)
@@ -73,7 +76,7 @@ internal static class DecisionCommands
                 terminal.Tell($"{Names.Count(worksheet.Tasks.Count, "test")} in {path}. Fill it in and say: import worksheet {path}");
             }
 
-            return report.ToReport();
+            return (parsed.GetValue(all) ? report : report.Foremost(MostQuestions)).ToReport();
         });
     }
 

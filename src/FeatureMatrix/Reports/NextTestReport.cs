@@ -53,6 +53,22 @@ public sealed record NextTestReport(Weighing Weighing, CardComparison Picture, C
         return new BenchWorksheet(name, Weighing.Decisions.Catalog, tasks);
     }
 
+    /// <summary>How many questions were left out of the steps because others do more.</summary>
+    public int LeftOut { get; private init; }
+
+    /// <summary>The questions that do most, still in the order of swaps: those that settle it together or alone, then those that narrow most.</summary>
+    /// <param name="count">How many.</param>
+    public NextTestReport Foremost(int count)
+    {
+        if (Steps.Count <= count)
+            return this;
+        var kept = Steps
+            .OrderByDescending(step => Next.SmallestSet.Contains(step.Proposal.Unknown))
+            .ThenByDescending(step => step.Proposal.Consequences.Any(consequence => consequence.Winner != Winner.Undecided))
+            .ThenByDescending(step => step.Proposal.Narrows).Take(count).ToHashSet();
+        return this with { Steps = [.. Steps.Where(kept.Contains)], LeftOut = Steps.Count - count };
+    }
+
     /// <summary>What to do first.</summary>
     public string Headline
     {
@@ -101,7 +117,7 @@ public sealed record NextTestReport(Weighing Weighing, CardComparison Picture, C
 
     private Table StepTable() => new(
         "Questions, in the order of swaps",
-        $"The difference now: {DecisionWording.Difference(Comparison.Difference)}. Each of these can change who wins; what cannot is left out.",
+        $"The difference now: {DecisionWording.Difference(Comparison.Difference)}. {(LeftOut > 0 ? $"These {Steps.Count} questions do most; {LeftOut} more can change who wins as well: --all lists them." : "Each of these can change who wins; what cannot is left out.")}",
         [new("Card"), new("Driver and system"), new("Question"), new("Titles"), new("What the answer would do"), new("Narrows by", true), new("How")],
         Steps.Select(step => (IReadOnlyList<TableCell>)
         [
