@@ -20,7 +20,9 @@ public sealed class The_preview(Site site) : IClassFixture<Site>, IAsyncLifetime
         Write(OneBoard.World);
         _program = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "featmatrix.dll"), "preview", _collection, "--port", $"{_port}"])
         {
-            UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true,
+            UseShellExecute = false,
+            RedirectStandardError = true,
+            RedirectStandardOutput = true,
         })!;
         Assert.Contains("Open http://127.0.0.1:", await _program.StandardError.ReadLineAsync(), StringComparison.Ordinal);
         _ = _program.StandardError.ReadToEndAsync();
