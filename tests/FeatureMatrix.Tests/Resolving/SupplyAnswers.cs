@@ -100,6 +100,14 @@ public sealed class What_facts_come_to
         static string OpenFor(string fact) => ((UnknownFact.Supply)Ask("facts: [" + fact + "]").Open!).Card is null ? "chip" : "card";
     }
 
+    [Fact]
+    public void Is_the_same_answer_where_its_grade_is_no_better_than_a_limit()
+    {
+        var answer = Ask("facts: [{chip: heron, tex-pal8: yes, source: manual}]");
+        Assert.Same(answer, answer.AtMost(Grade.Documented));
+        Assert.Equal(Grade.Inferred, answer.AtMost(Grade.Inferred).Grade);
+    }
+
     private static Answer Ask(string world)
     {
         var catalog = Worlds.Load(Base, world);
