@@ -65,7 +65,13 @@ public sealed class The_preview(Site site) : IClassFixture<Site>, IAsyncLifetime
         Assert.Empty(site.Complaints.Select(complaint => complaint.Split('\n')[0]));
     }
 
-    private void Write(string world) => File.WriteAllText(Path.Combine(_collection, "collection.yaml"), world);
+    // At once, as editors do that write beside a file and then put it in its place: half a file would be a change of its own.
+    private void Write(string world)
+    {
+        var beside = Path.Combine(_collection, "collection.new");
+        File.WriteAllText(beside, world);
+        File.Move(beside, Path.Combine(_collection, "collection.yaml"), overwrite: true);
+    }
 
     private static int FreePort()
     {

@@ -102,10 +102,14 @@ internal sealed record PreviewAnswer(string Status, string Type, byte[] Body, bo
 
         if (state.Find(name) is { } file)
             return new PreviewAnswer("200 OK", TypeOf(name), name.EndsWith(".html", StringComparison.Ordinal) ? WithScript(file.Bytes) : file.Bytes, false);
-        return state.IsNothing
-            ? new PreviewAnswer("503 Service Unavailable", TypeOf("x.html"), WithScript("<!doctype html><html lang=\"en\"><title>Preview</title><body><p>No good build yet.</p></body></html>\n"u8.ToArray()), false)
-            : Refusal("404 Not Found");
+        if (state.IsNothing)
+            return Waiting("503 Service Unavailable", "No good build yet.");
+        return name.EndsWith(".html", StringComparison.Ordinal) ? Waiting("404 Not Found", "There is no such page now.") : Refusal("404 Not Found");
     }
+
+    /// <summary>A page in place of one that is not there; it follows changes as all do, for an editor may empty a file before it fills it again.</summary>
+    private static PreviewAnswer Waiting(string status, string text) => new(
+        status, TypeOf("x.html"), WithScript(Encoding.UTF8.GetBytes($"<!doctype html><html lang=\"en\"><title>Preview</title><body><p>{text}</p></body></html>\n")), false);
 
     private static string Asked(string query, string key) => query.Split('&').FirstOrDefault(part => part.StartsWith(key, StringComparison.Ordinal), key)[key.Length..];
 

@@ -45,11 +45,11 @@ public sealed class A_preview_server : IAsyncLifetime
     [InlineData("/cards/index.html?x=1", "200 OK", "text/html; charset=utf-8", "<body>Cards<script src=\"/preview.js\" defer></script>\n</body>")]
     [InlineData("/style.css", "200 OK", "text/css; charset=utf-8", "p { color: red }")]
     [InlineData("/pictures/a.png", "200 OK", "image/png", "\u0001\u0002\u0003")]
-    [InlineData("/none.html", "404 Not Found", "text/plain; charset=utf-8", "404 Not Found\n")]
-    [InlineData("/../index.html", "404 Not Found", "text/plain; charset=utf-8", "404 Not Found\n")]
+    [InlineData("/none.html", "404 Not Found", "text/html; charset=utf-8", "<!doctype html><html lang=\"en\"><title>Preview</title><body><p>There is no such page now.</p><script src=\"/preview.js\" defer></script>\n</body></html>\n")]
+    [InlineData("/../index.html", "404 Not Found", "text/html; charset=utf-8", "<!doctype html><html lang=\"en\"><title>Preview</title><body><p>There is no such page now.</p><script src=\"/preview.js\" defer></script>\n</body></html>\n")]
     [InlineData("/%2e%2e/%2e%2e/etc/passwd", "404 Not Found", "text/plain; charset=utf-8", "404 Not Found\n")]
     [InlineData("//etc/passwd", "404 Not Found", "text/plain; charset=utf-8", "404 Not Found\n")]
-    [InlineData("/cards\\..\\index.html", "404 Not Found", "text/plain; charset=utf-8", "404 Not Found\n")]
+    [InlineData("/cards\\..\\index.html", "404 Not Found", "text/html; charset=utf-8", "<!doctype html><html lang=\"en\"><title>Preview</title><body><p>There is no such page now.</p><script src=\"/preview.js\" defer></script>\n</body></html>\n")]
     [InlineData("/%zz%", "404 Not Found", "text/plain; charset=utf-8", "404 Not Found\n")]
     public async Task Serves_the_files_of_the_build_and_nothing_else(string target, string status, string type, string body)
     {
