@@ -99,6 +99,9 @@ public sealed record NeedTerm
     /// <summary>When the need applies; null where it certainly does.</summary>
     public Applicability? Applies { get; init; }
 
+    /// <summary>Every answer it hangs on: those of the alternatives, then those that say whether it applies.</summary>
+    public IEnumerable<Answer> Answers => Choices.Select(choice => choice.Answer).Concat(Applies?.Open ?? []);
+
     /// <summary>True where the route was seen to run, which settles every must (rule R15).</summary>
     public bool WasSeenToRun { get; init; }
 

@@ -135,11 +135,7 @@ internal sealed class RouteRange(Completions completions)
             if (gate is not null)
                 unknowns.AddRange(gate.Open);
             if (need is not null)
-            {
-                unknowns.AddRange(need.Choices.Select(choice => choice.Answer.Open).OfType<UnknownFact>());
-                unknowns.AddRange(need.Applies?.Open.Select(answer => answer.Open).OfType<UnknownFact>() ?? []);
-            }
-
+                unknowns.AddRange(need.Answers.Select(answer => answer.Open).OfType<UnknownFact>());
             return unknowns;
         }
     }

@@ -29,13 +29,8 @@ internal static class TollBelonging
             Add(gate.Real);
         }
 
-        foreach (var need in needs)
-        {
-            foreach (var answer in need.Applies?.Open ?? [])
-                Add(answer);
-            foreach (var choice in need.Choices)
-                Add(choice.Answer);
-        }
+        foreach (var answer in needs.SelectMany(need => need.Answers))
+            Add(answer);
 
         return (marks, hanging > 0 ? whose | Hope.Title : whose);
 

@@ -8,7 +8,7 @@ using Support = FeatureMatrix.Model.Support;
 /// <summary>R4 to R11 and R15 for one route, written from DESIGN and evaluated plainly.</summary>
 internal sealed class RouteOracle(Catalog catalog, SupplyOracle supply, World world, Terms terms)
 {
-    private MemoryOracle Memory => new(catalog, world, terms, (capability, route) => State(capability, route, []));
+    private MemoryOracle Memory => field ??= new(catalog, world, terms, (capability, route) => State(capability, route, []));
 
     /// <inheritdoc cref="MemoryOracle.IsReduced"/>
     public bool IsReduced(Route route) => Memory.IsReduced(route);
