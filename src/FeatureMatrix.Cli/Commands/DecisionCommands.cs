@@ -132,18 +132,7 @@ internal static class DecisionCommands
             var memory = parsed.Memory(pool, then);
             if (then == now && os is null && only is null && rig is null && memory is null)
                 throw new UsageException("Say what to change: --card, --driver, --os, --memory or --rig.");
-            var setups = decisions.Resolver.SetupsOf(then).Where(setup => (os is null || setup.Os == os) && (only is null || setup.Driver == only)
-                && (rig is null || rig.Oses.Count == 0 || rig.Oses.Contains(setup.Os)))
-                .Select(setup => memory is null ? setup : setup with { Memory = memory }).ToList();
-            var isMemoryAlone = memory is not null && then == now && only is null && os is null && rig is null;
-            var size = memory is null ? "" : MemoryReport.SizeText(memory);
-            var board = then == now ? size : size.Length == 0 ? then.Name : $"{then.Name} ({size})";
-            var words = new[] { board, only is null ? "" : Names.Of(only), os?.Name ?? "", rig is null ? "" : Names.InMiddle(rig.Name) }.Where(text => text.Length > 0);
-            var report = WhatIfReport.Of(
-                new Weighing(decisions), isMemoryAlone ? MemoryReport.SizeText(now.Memory) : then == now ? "any driver and system" : now.Name,
-                title => decisions.On(title, now), string.Join(" on ", words),
-                title => decisions.Resolver.Resolve(title, then, setups, decisions.TermsFor(title)));
-            return (report with { Into = rig is null ? null : (rig, then) }).ToReport();
+            return WhatIfReport.Of(new Weighing(decisions), now, new Swap(then, only, os, memory, rig)).ToReport();
         });
     }
 

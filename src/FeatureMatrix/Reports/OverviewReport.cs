@@ -46,8 +46,8 @@ public sealed record OverviewReport(IReadOnlyList<Finding> Findings, IReadOnlyLi
     private static Finding WholeFinding(CoverageReport coverage)
     {
         var titles = Names.Count(coverage.Rows.Count, "title");
-        var (plain, plainCount) = Most(column => column.Counts[CellTone.Works]);
-        var (helped, helpedCount) = Most(column => coverage.Rows.Count(row => row.Cells.Single(cell => cell.Card == column.Card).Verdict.Overall.Worst.Equals(Outcome.Works)));
+        var (plain, plainCount) = Most(coverage.Columns.Select(column => column.Counts[CellTone.Works]).ToList());
+        var (helped, helpedCount) = Most(coverage.Columns.Select((_, i) => coverage.Rows.Count(row => row.Cells[i].Verdict.Overall.Worst.Equals(Outcome.Works))).ToList());
         var text = plain.Count == coverage.Columns.Count && plain.Count > 1
             ? $"Every card loses nothing in {plainCount} of {titles}"
             : $"{Names.List(plain.Select(card => card.Name).ToList())} {(plain.Count == 1 ? "loses" : "lose")} nothing in {plainCount} of {titles}, more than any other card";
@@ -55,10 +55,10 @@ public sealed record OverviewReport(IReadOnlyList<Finding> Findings, IReadOnlyLi
             text += $"; with wrappers {Names.List(helped.Select(card => card.Name).ToList())} {(helped.Count == 1 ? "does" : "do")} in {helpedCount}";
         return new Finding($"{text}.", "card", plain[0].Id);
 
-        (IReadOnlyList<Card> Cards, int Count) Most(Func<CoverageColumn, int> count)
+        (IReadOnlyList<Card> Cards, int Count) Most(List<int> counts)
         {
-            var most = coverage.Columns.Max(count);
-            return (coverage.Columns.Where(column => count(column) == most).Select(column => column.Card).ToList(), most);
+            var most = counts.Max();
+            return (coverage.Columns.Where((_, i) => counts[i] == most).Select(column => column.Card).ToList(), most);
         }
     }
 

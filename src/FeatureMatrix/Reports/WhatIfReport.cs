@@ -6,6 +6,32 @@ using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Reports;
 
+/// <summary>What somebody thinks of changing about a card that is there.</summary>
+/// <param name="Card">The card in its place; the same one where it stays.</param>
+/// <param name="Driver">This driver alone; null for any.</param>
+/// <param name="Os">This system alone; null for any.</param>
+/// <param name="Memory">Other memory on the board; null for its own.</param>
+/// <param name="Rig">The PC it goes into; null for any.</param>
+public sealed record Swap(Card Card, Driver? Driver, Os? Os, VideoMemory? Memory, Rig? Rig)
+{
+    /// <summary>True where nothing but the memory differs from a card.</summary>
+    internal bool IsMemoryAlone(Card now) => this == new Swap(now, null, null, Memory, null) && Memory is not null;
+
+    /// <summary>The setups of the card that are left.</summary>
+    internal IReadOnlyList<Setup> SetupsOf(Resolver resolver) => resolver.SetupsOf(Card)
+        .Where(setup => (Os is null || setup.Os == Os) && (Driver is null || setup.Driver == Driver) && (Rig is null || Rig.Oses.Count == 0 || Rig.Oses.Contains(setup.Os)))
+        .Select(setup => Memory is null ? setup : setup with { Memory = Memory }).ToList();
+
+    /// <summary>What differs from a card, in words.</summary>
+    internal string Text(Card now)
+    {
+        var size = Memory is null ? "" : MemoryReport.SizeText(Memory);
+        var board = Card == now ? size : size.Length == 0 ? Card.Name : $"{Card.Name} ({size})";
+        var words = new[] { board, Driver is null ? "" : Names.Of(Driver), Os?.Name ?? "", Rig is null ? "" : Names.InMiddle(Rig.Name) };
+        return string.Join(" on ", words.Where(text => text.Length > 0));
+    }
+}
+
 /// <summary>What would change on a card: another card, driver, system or PC in its place.</summary>
 /// <param name="Weighing">The decisions it draws on.</param>
 /// <param name="Now">What stands now, in words.</param>
@@ -15,15 +41,16 @@ namespace FeatureMatrix.Reports;
 public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IReadOnlyList<(Verdict Now, Verdict Then)> Changes, int Titles)
 {
     /// <summary>The PC that the card would go into, and the card; null where no PC was named.</summary>
-    public (Rig Rig, Card Card)? Into { get; init; }
+    public (Rig Rig, Card Card)? Into { get; private init; }
 
-    /// <summary>Judges the library on some setups of a card, and again on others.</summary>
-    public static WhatIfReport Of(Weighing weighing, string now, Func<Title, Verdict> before, string then, Func<Title, Verdict> after)
+    /// <summary>Judges the library on a card, and again on what would stand in its place.</summary>
+    public static WhatIfReport Of(Weighing weighing, Card now, Swap swap)
     {
-        var titles = weighing.Decisions.Titles;
-        var changes = titles.Select(title => (Now: before(title), Then: after(title)))
+        var (decisions, setups) = (weighing.Decisions, swap.SetupsOf(weighing.Decisions.Resolver));
+        var changes = decisions.Titles.Select(title => (Now: decisions.On(title, now), Then: decisions.Resolver.Resolve(title, swap.Card, setups, decisions.TermsFor(title))))
             .Where(pair => LabelWording.Label(pair.Now) != LabelWording.Label(pair.Then)).ToList();
-        return new WhatIfReport(weighing, now, then, changes, titles.Count);
+        var before = swap.IsMemoryAlone(now) ? MemoryReport.SizeText(now.Memory) : swap.Card == now ? "any driver and system" : now.Name;
+        return new WhatIfReport(weighing, before, swap.Text(now), changes, decisions.Titles.Count) { Into = swap.Rig is { } rig ? (rig, swap.Card) : null };
     }
 
     /// <summary>How much changes.</summary>
