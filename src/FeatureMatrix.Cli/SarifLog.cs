@@ -1,7 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
 
 namespace FeatureMatrix.Cli;
 

@@ -1,8 +1,11 @@
 using System.CommandLine;
 using FeatureMatrix.Cli.Completion;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Advice;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli;

@@ -1,8 +1,9 @@
 using System.Diagnostics;
 using System.Globalization;
-using FeatureMatrix.Rendering;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
+using FeatureMatrix.Reports.Pages;
 
 namespace FeatureMatrix.Benchmarks;
 

@@ -4,8 +4,10 @@ using System.Reflection;
 using FeatureMatrix.Benchmarks.Collections;
 using FeatureMatrix.Benchmarks.Engines;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Advice;
 using FeatureMatrix.Resolving;
 using FeatureMatrix.Resolving.Bulk;
 

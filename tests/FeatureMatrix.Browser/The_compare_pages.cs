@@ -2,6 +2,8 @@ using System.Globalization;
 using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
+using FeatureMatrix.Reports.Pages;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Tests.Deciding.Generated;
 using FeatureMatrix.Tests.Support;

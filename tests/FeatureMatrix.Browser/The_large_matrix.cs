@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Pages;
 using FeatureMatrix.Tests.Support;
 using Microsoft.Playwright;
 

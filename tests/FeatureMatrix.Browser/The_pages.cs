@@ -2,6 +2,7 @@ using Deque.AxeCore.Commons;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Rendering.Tables;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Pages;
 using FeatureMatrix.Tests.Support;
 using Microsoft.Playwright;
 

@@ -1,10 +1,12 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Cli.Files;
+using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Model;
 using FeatureMatrix.Rendering.Tables;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Subjects;
 
 namespace FeatureMatrix.Cli.Commands;
 

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using FeatureMatrix.Importing;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Imports;
 
 namespace FeatureMatrix.Cli.Commands;
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using FeatureMatrix.Cli.Completion;
-using FeatureMatrix.Model;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Advice;
+using FeatureMatrix.Reports.Subjects;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli.Commands;

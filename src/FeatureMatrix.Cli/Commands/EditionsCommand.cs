@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Reports.Editions;
 
 namespace FeatureMatrix.Cli.Commands;

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using FeatureMatrix.Cli.Completion;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Subjects;
 
 namespace FeatureMatrix.Cli.Commands;
 

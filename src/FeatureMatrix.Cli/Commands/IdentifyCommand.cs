@@ -2,7 +2,7 @@ using System.CommandLine;
 using FeatureMatrix.Cli.Commands.Import;
 using FeatureMatrix.Importing;
 using FeatureMatrix.Importing.Records;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Imports;
 
 namespace FeatureMatrix.Cli.Commands;
 

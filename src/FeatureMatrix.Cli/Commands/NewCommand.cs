@@ -1,7 +1,10 @@
 using System.CommandLine;
 using FeatureMatrix.Cli.Completion;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Cli.Scaffolding;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Loading.Writing;
 using FeatureMatrix.Model;
 

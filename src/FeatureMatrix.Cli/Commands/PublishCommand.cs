@@ -1,11 +1,13 @@
 using System.CommandLine;
 using System.Globalization;
+using FeatureMatrix.Cli.Browser;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Pictures;
 using FeatureMatrix.Rendering;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Rendering.Workbook;
-using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Editions;
+using FeatureMatrix.Reports.Pages;
 
 namespace FeatureMatrix.Cli.Commands;
 

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using FeatureMatrix.Rendering.Workbook;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Measured;
 
 namespace FeatureMatrix.Cli.Commands;
 

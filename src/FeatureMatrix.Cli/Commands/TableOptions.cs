@@ -1,6 +1,7 @@
 using System.CommandLine;
 using FeatureMatrix.Rendering.Tables;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Advice;
 
 namespace FeatureMatrix.Cli.Commands;
 

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Importing.Workbooks;
-using FeatureMatrix.Loading;
 using FeatureMatrix.Rendering.Workbook;
 
 namespace FeatureMatrix.Cli.Commands;

@@ -1,9 +1,10 @@
 using System.CommandLine;
 using System.Globalization;
 using FeatureMatrix.Cli.Completion;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Rendering.Workbook;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli.Commands;

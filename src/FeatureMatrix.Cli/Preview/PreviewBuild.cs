@@ -1,9 +1,12 @@
 using System.Globalization;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Loading;
-using FeatureMatrix.Model;
+using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Rendering;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
+using FeatureMatrix.Reports.Pages;
 
 namespace FeatureMatrix.Cli.Preview;
 

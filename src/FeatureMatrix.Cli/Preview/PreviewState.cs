@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using System.Text;
 using FeatureMatrix.Rendering;
 using FeatureMatrix.Rendering.Site;
 

@@ -1,5 +1,3 @@
-using FeatureMatrix.Model;
-
 namespace FeatureMatrix.Deciding;
 
 /// <summary>

@@ -1,4 +1,3 @@
-using FeatureMatrix.Model;
 using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Deciding;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Importing;
 

@@ -1,3 +1,6 @@
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
+
 namespace FeatureMatrix.Loading;
 
 /// <summary>

@@ -1,4 +1,6 @@
 using System.Text;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Loading;

@@ -1,3 +1,6 @@
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Readers;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Loading;

@@ -1,4 +1,6 @@
-using FeatureMatrix.Model;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Readers;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Loading;
 

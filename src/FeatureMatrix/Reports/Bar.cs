@@ -1,4 +1,5 @@
 using System.Globalization;
+using FeatureMatrix.Reports.Pages;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Reports;

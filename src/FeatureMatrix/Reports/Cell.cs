@@ -1,5 +1,6 @@
 using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Pages;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
 

@@ -1,4 +1,5 @@
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Pages;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Reports;

@@ -1,5 +1,6 @@
 using FeatureMatrix.Bench;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Pages;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Reports;

@@ -1,5 +1,3 @@
-using FeatureMatrix.Model;
-
 namespace FeatureMatrix.Resolving;
 
 /// <summary>Rule R16: what is shown beside the headline, and what is recommended.</summary>

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Cli;
 

@@ -1,5 +1,4 @@
 using FeatureMatrix.Cli;
-using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Cli;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using FeatureMatrix.Cli;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Rendering;
 
 namespace FeatureMatrix.Tests.Cli;

@@ -1,6 +1,5 @@
 using CsCheck;
 using FeatureMatrix.Deciding;
-using FeatureMatrix.Model;
 using FeatureMatrix.Tests.Deciding.Generated;
 
 namespace FeatureMatrix.Tests.Deciding;

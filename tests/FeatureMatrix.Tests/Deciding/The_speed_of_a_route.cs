@@ -2,7 +2,6 @@ using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Wording;
-using FeatureMatrix.Resolving;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Deciding;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using FeatureMatrix.Bench;
-using FeatureMatrix.Model;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Demo;

@@ -1,5 +1,6 @@
 using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Measured;
+using FeatureMatrix.Reports.Subjects;
 
 namespace FeatureMatrix.Tests.Demo;
 

@@ -2,6 +2,7 @@ using FeatureMatrix.Deciding;
 using FeatureMatrix.Deciding.Fit;
 using FeatureMatrix.Deciding.Planning;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Advice;
 
 namespace FeatureMatrix.Tests.Demo;
 

@@ -1,5 +1,4 @@
 using FeatureMatrix.Model;
-using FeatureMatrix.Reports;
 using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Tests.Demo;

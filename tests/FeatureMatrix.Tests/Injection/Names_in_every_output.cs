@@ -1,7 +1,5 @@
 using System.Text.Json;
-using System.Xml;
 using FeatureMatrix.Cli;
-using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Rendering.Tables;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Tests.Support;

@@ -2,9 +2,9 @@ using System.Text;
 using System.Text.Json;
 using FeatureMatrix.Cli;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Rendering.Site;
-using FeatureMatrix.Reports;
-using FeatureMatrix.Tests.Cli;
+using FeatureMatrix.Reports.Pages;
 using FeatureMatrix.Tests.Cli.Import;
 using FeatureMatrix.Tests.Support;
 

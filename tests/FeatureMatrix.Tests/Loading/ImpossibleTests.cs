@@ -78,7 +78,7 @@ public sealed class Things_that_exclude_each_other
     [InlineData("libraries: {l: {name: L, titles: {t: {tolerance: severe}}}}\ntitles: {t: {name: T, source: manual, os: [dos], renderers: {r: {api: vga}}}}", 39, "'tolerance' counts with 'must: yes' only")]
     public void Are_named(string world, int column, string fault)
     {
-        var files = new FeatureMatrix.Loading.SourceText[]
+        var files = new FeatureMatrix.Loading.Texts.SourceText[]
         {
             new("v.yaml", Worlds.Vocabulary), new("hardware.yaml", Hardware), new("world.yaml", world),
         };

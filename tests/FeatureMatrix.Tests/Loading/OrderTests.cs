@@ -1,5 +1,6 @@
 using FeatureMatrix.Loading;
-using FeatureMatrix.Model;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Loading;

@@ -1,4 +1,6 @@
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Tests.Loading.Schema;
 using FeatureMatrix.Tests.Support;
 using static FeatureMatrix.Tests.Loading.FaultAssert;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Model;
 using FeatureMatrix.Resolving;
 using FeatureMatrix.Tests.Support;

@@ -1,4 +1,5 @@
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Advice;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Reports;

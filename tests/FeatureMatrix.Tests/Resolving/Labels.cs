@@ -1,4 +1,3 @@
-using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
 using FeatureMatrix.Tests.Support;

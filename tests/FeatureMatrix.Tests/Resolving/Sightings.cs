@@ -1,5 +1,4 @@
 using FeatureMatrix.Model;
-using FeatureMatrix.Resolving;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Resolving;

@@ -1,5 +1,3 @@
-using FeatureMatrix.Model;
-
 namespace FeatureMatrix.Tests.Vocabulary;
 
 /// <summary>That nothing of the trade's list is missing, and that every word says who knows it.</summary>

@@ -5,7 +5,7 @@ using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Importing.OpenGl;
 using FeatureMatrix.Importing.Records;
 using FeatureMatrix.Loading.Writing;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Imports;
 
 namespace FeatureMatrix.Cli.Commands.Import;
 

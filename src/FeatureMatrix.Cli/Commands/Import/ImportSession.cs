@@ -1,11 +1,13 @@
 using System.CommandLine;
-using FeatureMatrix.Importing;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Importing.Records;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Loading.RunLogs;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Loading.Writing;
 using FeatureMatrix.Model;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Imports;
 
 namespace FeatureMatrix.Cli.Commands.Import;
 

@@ -2,7 +2,7 @@ using System.CommandLine;
 using FeatureMatrix.Cli.Completion;
 using FeatureMatrix.Importing.DriverPackage;
 using FeatureMatrix.Importing.Records;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Imports;
 
 namespace FeatureMatrix.Cli.Commands.Import;
 

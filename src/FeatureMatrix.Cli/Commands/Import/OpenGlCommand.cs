@@ -3,7 +3,7 @@ using FeatureMatrix.Importing;
 using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Importing.OpenGl;
 using FeatureMatrix.Importing.Records;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Imports;
 
 namespace FeatureMatrix.Cli.Commands.Import;
 

@@ -1,8 +1,6 @@
 using System.CommandLine;
 using System.Text;
-using FeatureMatrix.Importing;
 using FeatureMatrix.Importing.Records;
-using FeatureMatrix.Loading;
 using FeatureMatrix.Loading.RunLogs;
 
 namespace FeatureMatrix.Cli.Commands.Import;

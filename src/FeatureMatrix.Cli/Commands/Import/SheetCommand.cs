@@ -1,9 +1,8 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text;
 using FeatureMatrix.Importing.Sheets;
-using FeatureMatrix.Loading;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Loading.Texts;
+using FeatureMatrix.Reports.Imports;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli.Commands.Import;

@@ -1,7 +1,6 @@
 using System.CommandLine;
-using System.Globalization;
 using FeatureMatrix.Importing.Workbooks;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Imports;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli.Commands.Import;

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Loading.Writing;

@@ -1,4 +1,4 @@
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Importing.DriverPackage;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Importing.OpenGl;
 

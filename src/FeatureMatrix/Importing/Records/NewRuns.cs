@@ -1,5 +1,5 @@
-using FeatureMatrix.Loading;
 using FeatureMatrix.Loading.RunLogs;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Importing.Records;
 

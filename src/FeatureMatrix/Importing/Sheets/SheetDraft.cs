@@ -1,7 +1,7 @@
 using System.Text;
 using FeatureMatrix.Importing.Records;
 using FeatureMatrix.Importing.Worksheets;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Loading.Writing;
 using FeatureMatrix.Model;
 

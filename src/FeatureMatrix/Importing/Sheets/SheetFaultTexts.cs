@@ -1,4 +1,4 @@
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
 
 namespace FeatureMatrix.Importing.Sheets;
 

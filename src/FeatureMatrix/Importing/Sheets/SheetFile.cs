@@ -1,5 +1,5 @@
 using FeatureMatrix.Importing.Worksheets;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Importing.Sheets;
 

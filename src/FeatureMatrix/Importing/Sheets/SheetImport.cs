@@ -1,6 +1,7 @@
 using System.Text;
 using FeatureMatrix.Importing.Worksheets;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Loading.Writing;
 using FeatureMatrix.Model;
 

@@ -1,4 +1,5 @@
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Importing.Sheets;

@@ -1,5 +1,6 @@
 using FeatureMatrix.Importing.Worksheets;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Loading.Writing;
 using FeatureMatrix.Model;
 

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Loading.Writing;
 
 namespace FeatureMatrix.Importing.Workbooks;

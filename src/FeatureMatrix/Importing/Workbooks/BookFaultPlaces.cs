@@ -1,6 +1,6 @@
 using System.Globalization;
 using FeatureMatrix.Importing.Worksheets;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Loading.Writing;
 
 namespace FeatureMatrix.Importing.Workbooks;

@@ -1,5 +1,5 @@
-using FeatureMatrix.Loading;
 using FeatureMatrix.Loading.Schema;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Importing.Workbooks;
 

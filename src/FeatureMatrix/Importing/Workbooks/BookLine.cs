@@ -1,5 +1,5 @@
 using FeatureMatrix.Importing.Worksheets;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
 
 namespace FeatureMatrix.Importing.Workbooks;
 

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Loading.Writing;
 
 namespace FeatureMatrix.Importing.Workbooks;

@@ -1,4 +1,4 @@
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Loading.Writing;
 
 namespace FeatureMatrix.Importing.Workbooks;

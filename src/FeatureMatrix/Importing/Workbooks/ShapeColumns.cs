@@ -1,4 +1,3 @@
-using FeatureMatrix.Loading;
 using FeatureMatrix.Loading.Schema;
 
 namespace FeatureMatrix.Importing.Workbooks;

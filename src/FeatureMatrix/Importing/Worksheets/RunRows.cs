@@ -1,5 +1,6 @@
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Loading.RunLogs;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Importing.Worksheets;

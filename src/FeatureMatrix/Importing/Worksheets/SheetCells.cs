@@ -2,7 +2,7 @@ using System.Globalization;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Importing.Worksheets;
 

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Importing.Worksheets;
 

@@ -1,3 +1,4 @@
+using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Loading.RunLogs;

@@ -1,3 +1,5 @@
+using FeatureMatrix.Loading.Texts;
+
 namespace FeatureMatrix.Loading.Schema;
 
 /// <summary>Rigs, libraries, observations and facts on their own.</summary>

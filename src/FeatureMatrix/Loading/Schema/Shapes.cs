@@ -1,4 +1,5 @@
 using System.Globalization;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Loading.Schema;
 

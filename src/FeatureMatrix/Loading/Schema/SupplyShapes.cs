@@ -1,3 +1,5 @@
+using FeatureMatrix.Loading.Texts;
+
 namespace FeatureMatrix.Loading.Schema;
 
 /// <summary>Statements about supply. Which scope keys are legal depends on what the statement stands in.</summary>

@@ -1,3 +1,5 @@
+using FeatureMatrix.Loading.Texts;
+
 namespace FeatureMatrix.Loading.Schema;
 
 /// <summary>Engines and titles.</summary>

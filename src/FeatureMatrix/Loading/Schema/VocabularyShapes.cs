@@ -1,3 +1,5 @@
+using FeatureMatrix.Loading.Texts;
+
 namespace FeatureMatrix.Loading.Schema;
 
 /// <summary>The collection's own name, sources, and the words of the trade.</summary>

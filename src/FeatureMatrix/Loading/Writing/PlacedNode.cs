@@ -1,3 +1,4 @@
+using FeatureMatrix.Loading.Texts;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
 

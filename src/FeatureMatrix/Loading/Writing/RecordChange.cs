@@ -1,3 +1,5 @@
+using FeatureMatrix.Loading.Faults;
+
 namespace FeatureMatrix.Loading.Writing;
 
 /// <summary>One step on the way from the top of a file to a record.</summary>

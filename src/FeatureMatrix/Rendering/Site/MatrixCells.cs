@@ -1,5 +1,6 @@
 using System.Text.Json;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Pages;
 
 namespace FeatureMatrix.Rendering.Site;
 

@@ -1,6 +1,6 @@
 using FeatureMatrix.Pictures;
 using FeatureMatrix.Rendering.Editions;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Pages;
 
 namespace FeatureMatrix.Rendering.Site;
 

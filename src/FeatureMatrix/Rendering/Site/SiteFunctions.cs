@@ -1,8 +1,8 @@
 using FeatureMatrix.Pictures;
 using FeatureMatrix.Rendering.Charts;
 using FeatureMatrix.Rendering.Tables;
-using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Measured;
+using FeatureMatrix.Reports.Pages;
 using Scriban.Runtime;
 
 namespace FeatureMatrix.Rendering.Site;

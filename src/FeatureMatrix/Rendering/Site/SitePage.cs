@@ -1,5 +1,6 @@
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Pages;
 
 namespace FeatureMatrix.Rendering.Site;
 

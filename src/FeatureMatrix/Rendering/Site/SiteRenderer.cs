@@ -1,5 +1,6 @@
 using FeatureMatrix.Pictures;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Pages;
 using Scriban.Runtime;
 
 namespace FeatureMatrix.Rendering.Site;

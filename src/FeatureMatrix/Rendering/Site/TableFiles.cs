@@ -1,5 +1,4 @@
 using System.Text.Json;
-using FeatureMatrix.Reports;
 
 namespace FeatureMatrix.Rendering.Site;
 

@@ -1,6 +1,6 @@
 using System.Text;
 using System.Text.Json;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Advice;
 
 namespace FeatureMatrix.Rendering.Tables;
 

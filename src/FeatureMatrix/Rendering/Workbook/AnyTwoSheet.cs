@@ -1,7 +1,7 @@
 using ClosedXML.Excel;
 using FeatureMatrix.Deciding;
-using FeatureMatrix.Model;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Advice;
+using FeatureMatrix.Reports.Editions;
 
 namespace FeatureMatrix.Rendering.Workbook;
 

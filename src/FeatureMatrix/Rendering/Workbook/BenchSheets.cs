@@ -4,6 +4,7 @@ using FeatureMatrix.Bench;
 using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
 using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Reports.Wording;
 

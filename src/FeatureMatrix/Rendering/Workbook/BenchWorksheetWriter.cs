@@ -1,8 +1,7 @@
 using ClosedXML.Excel;
-using FeatureMatrix.Importing;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Model;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Measured;
 
 namespace FeatureMatrix.Rendering.Workbook;
 

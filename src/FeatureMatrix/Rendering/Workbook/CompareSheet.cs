@@ -2,6 +2,8 @@ using ClosedXML.Excel;
 using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Advice;
+using FeatureMatrix.Reports.Editions;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Rendering.Workbook;

@@ -1,4 +1,5 @@
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Advice;
+using FeatureMatrix.Reports.Editions;
 
 namespace FeatureMatrix.Rendering.Workbook;
 

@@ -1,6 +1,7 @@
 using ClosedXML.Excel;
 using FeatureMatrix.Deciding;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Rendering.Workbook;

@@ -1,5 +1,5 @@
 using ClosedXML.Excel;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Measured;
 
 namespace FeatureMatrix.Rendering.Workbook;
 

@@ -1,5 +1,3 @@
-using ClosedXML.Excel;
-
 namespace FeatureMatrix.Rendering.Workbook;
 
 /// <summary>The sheet with the words that drop-down lists offer, a column for each list.</summary>

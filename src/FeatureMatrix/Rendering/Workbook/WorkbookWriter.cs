@@ -1,6 +1,7 @@
 using System.Globalization;
 using ClosedXML.Excel;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
+using FeatureMatrix.Reports.Subjects;
 
 namespace FeatureMatrix.Rendering.Workbook;
 

@@ -1,3 +1,4 @@
+using FeatureMatrix.Reports.Advice;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Reports.Editions;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FeatureMatrix.Reports.Advice;
 
 namespace FeatureMatrix.Reports.Editions;
 

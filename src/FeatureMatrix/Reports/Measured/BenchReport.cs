@@ -1,6 +1,5 @@
 using FeatureMatrix.Bench;
 using FeatureMatrix.Model;
-using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Reports.Measured;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using FeatureMatrix.Bench;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
 

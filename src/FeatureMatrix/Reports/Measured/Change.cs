@@ -1,5 +1,4 @@
 using FeatureMatrix.Bench;
-using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Reports.Measured;

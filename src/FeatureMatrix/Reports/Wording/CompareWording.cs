@@ -1,5 +1,6 @@
 using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Advice;
 using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Reports.Wording;

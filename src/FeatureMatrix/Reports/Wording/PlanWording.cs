@@ -1,7 +1,6 @@
 using FeatureMatrix.Deciding;
-using FeatureMatrix.Deciding.Planning;
 using FeatureMatrix.Model;
-using FeatureMatrix.Resolving;
+using FeatureMatrix.Reports.Advice;
 
 namespace FeatureMatrix.Reports.Wording;
 

@@ -1,4 +1,5 @@
 using FeatureMatrix.Cli;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Loading.Writing;
 
 namespace FeatureMatrix.Tests.Cli.Import;

@@ -1,8 +1,11 @@
 using System.Text;
 using FeatureMatrix.Cli;
+using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Cli.Preview;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
+using FeatureMatrix.Reports.Pages;
 
 namespace FeatureMatrix.Tests.Cli.Preview;
 

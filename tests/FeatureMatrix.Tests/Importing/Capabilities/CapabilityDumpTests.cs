@@ -1,5 +1,4 @@
 using System.Text;
-using FeatureMatrix.Importing;
 using FeatureMatrix.Importing.Capabilities;
 using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Tests.Importing.Measuring;

@@ -3,7 +3,6 @@ using System.Text;
 using FeatureMatrix.Importing.Capabilities;
 using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Importing.OpenGl;
-using FeatureMatrix.Model;
 using FeatureMatrix.Tests.Importing.Measuring;
 using FeatureMatrix.Tests.Support;
 using Supplied = FeatureMatrix.Model.Support;

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using FeatureMatrix.Importing;
 using FeatureMatrix.Importing.Capabilities;
 
 namespace FeatureMatrix.Tests.Importing.Capabilities;

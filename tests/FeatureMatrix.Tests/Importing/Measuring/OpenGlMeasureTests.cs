@@ -1,5 +1,4 @@
 using System.Text;
-using FeatureMatrix.Importing;
 using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Importing.OpenGl;
 using FeatureMatrix.Model;

@@ -1,7 +1,6 @@
 using System.Text;
 using FeatureMatrix.Importing.Measuring;
 using FeatureMatrix.Importing.OpenGl;
-using FeatureMatrix.Model;
 using FeatureMatrix.Tests.Importing.OpenGl;
 using Supplied = FeatureMatrix.Model.Support;
 

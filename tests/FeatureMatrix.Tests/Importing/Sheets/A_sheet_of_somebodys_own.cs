@@ -2,8 +2,9 @@ using System.Text;
 using ClosedXML.Excel;
 using FeatureMatrix.Importing.Sheets;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Model;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Imports;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Importing.Sheets;

@@ -2,6 +2,8 @@ using FeatureMatrix.Benchmarks.Collections;
 using FeatureMatrix.Importing.Workbooks;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Faults;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Tests.Support;
 

@@ -1,6 +1,6 @@
 using FeatureMatrix.Importing.Workbooks;
 using FeatureMatrix.Importing.Worksheets;
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 
 namespace FeatureMatrix.Tests.Importing.Workbooks;
 

@@ -1,5 +1,6 @@
 using FeatureMatrix.Importing.Workbooks;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Tests.Importing.Worksheets;
 using FeatureMatrix.Tests.Support;

@@ -2,7 +2,6 @@ using DocumentFormat.OpenXml;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Tests.Cli;
-using FeatureMatrix.Tests.Cli.Import;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Importing.Workbooks;

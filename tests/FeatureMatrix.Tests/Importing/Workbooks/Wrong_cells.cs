@@ -1,4 +1,4 @@
-using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Importing.Workbooks;

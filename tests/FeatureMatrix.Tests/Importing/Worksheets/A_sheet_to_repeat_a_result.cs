@@ -1,8 +1,10 @@
 using DocumentFormat.OpenXml;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Tests.Rendering.Workbook;
 using FeatureMatrix.Tests.Support;
 

@@ -3,8 +3,10 @@ using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Tests.Support;
 using Cell = DocumentFormat.OpenXml.Spreadsheet.Cell;
 

@@ -1,5 +1,4 @@
 using CsCheck;
-using FeatureMatrix.Importing;
 using FeatureMatrix.Loading.RunLogs;
 
 namespace FeatureMatrix.Tests.Loading.RunLogs;

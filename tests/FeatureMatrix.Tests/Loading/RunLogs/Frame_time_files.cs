@@ -1,4 +1,3 @@
-using FeatureMatrix.Importing;
 using FeatureMatrix.Loading.RunLogs;
 
 namespace FeatureMatrix.Tests.Loading.RunLogs;

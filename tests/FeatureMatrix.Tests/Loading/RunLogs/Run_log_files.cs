@@ -1,4 +1,3 @@
-using FeatureMatrix.Importing;
 using FeatureMatrix.Loading.RunLogs;
 using FeatureMatrix.Model;
 using FeatureMatrix.Tests.Support;

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Loading.Schema;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Model;
 using FeatureMatrix.Tests.Support;
 using Json.Schema;

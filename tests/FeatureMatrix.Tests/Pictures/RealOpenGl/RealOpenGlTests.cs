@@ -1,4 +1,3 @@
-using System.Numerics;
 using FeatureMatrix.Pictures;
 
 namespace FeatureMatrix.Tests.Pictures.RealOpenGl;

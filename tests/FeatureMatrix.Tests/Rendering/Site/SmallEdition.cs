@@ -2,6 +2,8 @@ using FeatureMatrix.Pictures;
 using FeatureMatrix.Rendering;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
+using FeatureMatrix.Reports.Pages;
 
 namespace FeatureMatrix.Tests.Support;
 

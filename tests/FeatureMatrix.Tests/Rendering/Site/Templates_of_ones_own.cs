@@ -1,5 +1,5 @@
 using FeatureMatrix.Rendering.Site;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Pages;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Rendering.Site;

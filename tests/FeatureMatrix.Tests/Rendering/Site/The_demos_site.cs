@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using FeatureMatrix.Rendering;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
 using FeatureMatrix.Tests.Demo;
 using FeatureMatrix.Tests.Support;
 

@@ -1,8 +1,6 @@
 using System.Globalization;
-using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
 using FeatureMatrix.Rendering.Workbook;
-using FeatureMatrix.Reports;
 using FeatureMatrix.Tests.Demo;
 using FeatureMatrix.Tests.Importing.Worksheets;
 using FeatureMatrix.Tests.Support;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using DocumentFormat.OpenXml;
 using FeatureMatrix.Rendering.Workbook;
-using FeatureMatrix.Reports;
 using FeatureMatrix.Tests.Demo;
 using FeatureMatrix.Tests.Support;
 

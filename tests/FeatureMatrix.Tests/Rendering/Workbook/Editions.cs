@@ -1,6 +1,7 @@
 using FeatureMatrix.Model;
 using FeatureMatrix.Rendering.Workbook;
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Editions;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Rendering.Workbook;

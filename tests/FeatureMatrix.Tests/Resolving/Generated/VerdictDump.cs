@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using FeatureMatrix.Model;
 using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Tests.Resolving.Generated;

@@ -1,0 +1,158 @@
+using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Wording;
+using FeatureMatrix.Resolving;
+
+namespace FeatureMatrix.Reports.Subjects;
+
+/// <summary>What one title loses of a feature, and how it looks there.</summary>
+/// <param name="Cell">The title's cell on the card.</param>
+/// <param name="Loss">The loss.</param>
+/// <param name="Effect">What the viewer sees in this title.</param>
+public sealed record TitleLoss(Cell Cell, Loss Loss, string Effect);
+
+/// <summary>Something one could do about a loss, and what it costs.</summary>
+/// <param name="Text">What to do.</param>
+/// <param name="Titles">The titles it helps.</param>
+/// <param name="Costs">What it costs; empty where nothing is recorded.</param>
+public sealed record Remedy(string Text, IReadOnlyList<Title> Titles, string Costs);
+
+/// <summary>A feature that the card loses somewhere, with the titles by strength of loss and what to do.</summary>
+public sealed record FeatureLoss(Feature Feature, string Name, IReadOnlyList<TitleLoss> Titles, IReadOnlyList<Remedy> Remedies);
+
+/// <summary>What a card loses, title by title and feature by feature, and what to do about it.</summary>
+public sealed record CardReport
+{
+    /// <summary>The card.</summary>
+    public required Card Card { get; init; }
+
+    /// <summary>The report in one sentence.</summary>
+    public required string Headline { get; init; }
+
+    /// <summary>The policy in words.</summary>
+    public required string PolicyText { get; init; }
+
+    /// <summary>What is lost, the feature that hurts most first.</summary>
+    public required IReadOnlyList<FeatureLoss> Losses { get; init; }
+
+    /// <summary>Titles that run with nothing lost.</summary>
+    public required IReadOnlyList<Cell> WorksFully { get; init; }
+
+    /// <summary>Titles about which something is not known.</summary>
+    public required IReadOnlyList<Cell> NotKnown { get; init; }
+
+    /// <summary>Titles that do not run on the card, software rendering apart.</summary>
+    public required IReadOnlyList<Cell> DoesNotRun { get; init; }
+
+    /// <summary>What is not known, the questions that touch most titles first, with what would settle each.</summary>
+    public required IReadOnlyList<OpenQuestion> Questions { get; init; }
+
+    /// <summary>Cautions to print beside the advice.</summary>
+    public required IReadOnlyList<string> Cautions { get; init; }
+
+    /// <summary>All cells of the card, in the order of the titles.</summary>
+    public required IReadOnlyList<Cell> Cells { get; init; }
+
+    /// <summary>The report of one card.</summary>
+    public static CardReport Of(Decisions decisions, Card card)
+    {
+        var cells = decisions.Titles.Select(title => decisions.CellOn(title, card)).ToList();
+        var losses = LossesOf(decisions, card, cells);
+        var notRunning = cells.Where(cell => cell.Tone is CellTone.DoesNotRun or CellTone.SoftwareOnly).ToList();
+        return new CardReport
+        {
+            Card = card,
+            Headline = HeadlineOf(cells, losses, notRunning),
+            PolicyText = PolicyWording.Text(decisions.Policy),
+            Losses = losses,
+            WorksFully = cells.Where(cell => cell.Tone == CellTone.Works).ToList(),
+            NotKnown = cells.Where(cell => cell.Tone is CellTone.NotKnown or CellTone.RunsNotKnown).ToList(),
+            DoesNotRun = notRunning,
+            Questions = OpenQuestion.Of(cells),
+            Cautions = CautionsOf(card, cells),
+            Cells = cells,
+        };
+    }
+
+    private const int MostNamed = 3;
+
+    /// <summary>The losses as a table: feature, title, strength, what one sees, what to do.</summary>
+    public Table ToTable() => new(
+        $"What you lose with {Card.Name}", $"{Headline} {PolicyText}",
+        [new("Feature"), new("Title"), new("Loss"), new("What you see"), new("What to do")],
+        [
+            .. Losses.SelectMany(loss => loss.Titles.Select(title => (IReadOnlyList<TableCell>)
+            [
+                new TableCell(loss.Name), new TableCell(title.Cell.Title.Name), new TableCell(Names.Of(title.Loss.Strength), null, title.Cell.Tone),
+                new TableCell(title.Effect),
+                new TableCell(string.Join("; ", loss.Remedies.Where(remedy => remedy.Titles.Contains(title.Cell.Title)).Select(remedy => remedy.Text))),
+            ])),
+            .. DoesNotRun.Select(cell => (IReadOnlyList<TableCell>)
+                [new TableCell("(all)"), new TableCell(cell.Title.Name), new TableCell(cell.Label, null, cell.Tone), TableCell.Empty, TableCell.Empty]),
+            .. NotKnown.Select(cell => (IReadOnlyList<TableCell>)
+                [new TableCell("(not known)"), new TableCell(cell.Title.Name), new TableCell(cell.Label, null, cell.Tone), TableCell.Empty, TableCell.Empty]),
+        ]);
+
+    private static string HeadlineOf(List<Cell> cells, List<FeatureLoss> losses, List<Cell> notRunning)
+    {
+        var losing = losses.SelectMany(loss => loss.Titles).Select(title => title.Cell).Distinct().ToList();
+        var back = losing.Count(cell => cell.Verdict.Alternatives.Any(route => !route.Route.IsNative && route.Range.IsCertain && route.Range.Best.Losses.Count == 0));
+        var notKnown = cells.Count(cell => cell.Tone is CellTone.NotKnown or CellTone.RunsNotKnown);
+        var inSoftware = notRunning.Count(cell => cell.Tone == CellTone.SoftwareOnly);
+        var not = notRunning.Count - inSoftware;
+        var parts = new List<string>
+        {
+            losing.Count == 0
+                ? $"Nothing is known to be lost in {Names.Count(cells.Count, "title")}"
+                : $"Loses {Names.Count(losses.Count, "feature")} in {losing.Count} of {Names.Count(cells.Count, "title")}{Worst(losses)}",
+        };
+        if (back > 0)
+            parts.Add($"{Names.Count(back, "title")} {(back == 1 ? "comes" : "come")} back whole through a wrapper");
+        if (not > 0)
+            parts.Add($"{Names.Count(not, "title")} {(not == 1 ? "does" : "do")} not run");
+        if (inSoftware > 0)
+            parts.Add($"{Names.Count(inSoftware, "title")} {(inSoftware == 1 ? "runs" : "run")} in software only");
+        if (notKnown > 0)
+            parts.Add($"something is not known about {notKnown}");
+        return string.Join("; ", parts) + ".";
+    }
+
+    private static string Worst(List<FeatureLoss> losses)
+    {
+        var severe = losses.Where(loss => loss.Titles.Any(title => title.Loss.Strength == Strength.Severe)).Select(loss => Names.InSentence(loss.Feature.Name)).ToList();
+        return severe.Count is 0 || losses.Count == 1 ? "" : $", worst of all {Names.List(severe.Take(MostNamed).ToList())}";
+    }
+
+    private static List<FeatureLoss> LossesOf(Decisions decisions, Card card, List<Cell> cells) => cells
+        .Where(cell => cell.Verdict.Headline.Range.Best.Runs)
+        .SelectMany(cell => cell.Verdict.Headline.Range.Best.Losses
+            .Where(cell.Verdict.Headline.Range.Worst.Losses.Contains)
+            .Select(loss => new TitleLoss(cell, loss, ExplanationBuilder.Effect(loss))))
+        .GroupBy(loss => loss.Loss.Choices[0].Feature)
+        .Select(group => new FeatureLoss(
+            group.Key, Names.Sentence(group.Key.Name),
+            group.OrderByDescending(loss => loss.Loss.Strength).ThenBy(loss => loss.Cell.Title.Name, StringComparer.Ordinal).ToList(),
+            Remedies.For(decisions, card, group.Key, group.ToList())))
+        .OrderByDescending(loss => loss.Titles.Count(title => title.Loss.Strength == Strength.Severe))
+        .ThenByDescending(loss => loss.Titles.Count).ThenBy(loss => loss.Feature.Id, StringComparer.Ordinal).ToList();
+
+    private static List<string> CautionsOf(Card card, List<Cell> cells)
+    {
+        var cautions = card.Cautions.ToList();
+        if (cells.Exists(cell => cell.Verdict.Headline.IsForced || cell.Verdict.Recommended?.Route.IsForced == true))
+            cautions.Add(ExplanationBuilder.ForcedCaution);
+        cautions.Add("Before fitting it: power off and unplug the PC, mind static, and check slot type and voltage in the documents of both boards. Where they are silent, ask a qualified technician.");
+        return cautions;
+    }
+}
+
+/// <summary>Something not known, with the titles it touches and what would settle it.</summary>
+public sealed record OpenQuestion(UnknownFact Unknown, string Question, string HowToSettle, IReadOnlyList<Title> Titles)
+{
+    /// <summary>The questions behind some cells, those that touch most titles first.</summary>
+    public static IReadOnlyList<OpenQuestion> Of(IReadOnlyList<Cell> cells) => cells
+        .SelectMany(cell => cell.Verdict.Headline.Deciding.Select(unknown => (unknown, cell.Title)))
+        .GroupBy(pair => pair.unknown)
+        .Select(group => new OpenQuestion(
+            group.Key, UnknownWording.Question(group.Key), UnknownWording.HowToSettle(group.Key), group.Select(pair => pair.Title).Distinct().ToList()))
+        .OrderByDescending(question => question.Titles.Count).ThenBy(question => question.Question, StringComparer.Ordinal).ToList();
+}
