@@ -41,11 +41,11 @@ public sealed class Publishing : IDisposable
     {
         Publish();
         var before = Snapshot();
-        var templates = Directory.CreateDirectory(Path.Combine(_folder, "mine")).FullName;
-        File.WriteAllText(Path.Combine(templates, "about.html"), "{{ nothing }}");
+        var templates = Directory.CreateDirectory(Path.Combine(_folder, "mine", "pages")).Parent!.FullName;
+        File.WriteAllText(Path.Combine(templates, "pages", "about.html"), "{{ nothing }}");
         var (code, _, messages) = Publish("--templates", templates);
         Assert.Equal(ExitCode.Faults, code);
-        Assert.Contains($"{Path.Combine(templates, "about.html")}(1,", messages, StringComparison.Ordinal);
+        Assert.Contains($"{Path.Combine(templates, "pages", "about.html")}(1,", messages, StringComparison.Ordinal);
         Assert.Equal(before, Snapshot());
     }
 

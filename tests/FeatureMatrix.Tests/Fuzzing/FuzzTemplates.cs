@@ -16,7 +16,7 @@ internal static class FuzzTemplates
     public static FuzzFormat Format(int share)
     {
         AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(Folder, recursive: true);
-        string[] names = ["tile.html", "card.html", "rig.html", "frame.html", "wrapper.html"];
+        string[] names = ["parts/tile.html", "pages/card.html", "pages/rig.html", "pages/frame.html", "pages/wrapper.html"];
         List<byte[]> seeds =
         [
             .. names.Select(name => File.ReadAllBytes(Repository.PathTo("templates", name))),
@@ -29,8 +29,8 @@ internal static class FuzzTemplates
     private static bool Read(byte[] input)
     {
         var path = Path.Combine(Folder, $"t{Environment.CurrentManagedThreadId}");
-        Directory.CreateDirectory(path);
-        File.WriteAllBytes(Path.Combine(path, "x.html"), input);
+        Directory.CreateDirectory(Path.Combine(path, "pages"));
+        File.WriteAllBytes(Path.Combine(path, "pages", "x.html"), input);
         var globals = new ScriptObject
         {
             ["subject"] = new ScriptObject { ["name"] = "a" },
@@ -42,7 +42,7 @@ internal static class FuzzTemplates
         SiteFunctions.AddTo(globals, "cards/a.html", "../");
         try
         {
-            _ = TemplateSet.Read(path, null).Render("x.html", globals);
+            _ = TemplateSet.Read(path, null).Render("pages/x.html", globals);
             return true;
         }
         catch (TemplateFaultException fault)

@@ -84,8 +84,8 @@ public sealed class Names_of_files : IDisposable
     {
         var named = path.Replace("{0}", _folder, StringComparison.Ordinal);
         File.WriteAllText(Path.Combine(_folder, "secret.html"), "secret");
-        var templates = Directory.CreateDirectory(Path.Combine(_folder, "mine")).FullName;
-        File.WriteAllText(Path.Combine(templates, "rig.html"), $"{{{{ include '{named}' }}}}");
+        var templates = Directory.CreateDirectory(Path.Combine(_folder, "mine", "pages")).Parent!.FullName;
+        File.WriteAllText(Path.Combine(templates, "pages", "rig.html"), $"{{{{ include '{named}' }}}}");
         var fault = Assert.Throws<TemplateFaultException>(() => SiteRenderer.Render(SiteReport.Of(SmallEdition.Plain()), SmallEdition.Templates(templates), SmallEdition.NoPicture));
         Assert.Contains($"There is no template {named.Replace(@"\\", @"\", StringComparison.Ordinal)}.", fault.Message, StringComparison.Ordinal);
     }
@@ -94,18 +94,18 @@ public sealed class Names_of_files : IDisposable
     public void A_link_in_a_template_folder_publishes_nothing()
     {
         File.WriteAllText(Path.Combine(_folder, "secret.txt"), "secret");
-        var templates = Directory.CreateDirectory(Path.Combine(_folder, "mine")).FullName;
-        File.CreateSymbolicLink(Path.Combine(templates, "extra.css"), Path.Combine(_folder, "secret.txt"));
+        var templates = Directory.CreateDirectory(Path.Combine(_folder, "mine", "site")).Parent!.FullName;
+        File.CreateSymbolicLink(Path.Combine(templates, "site", "extra.css"), Path.Combine(_folder, "secret.txt"));
         Assert.DoesNotContain(SmallEdition.Templates(templates).PlainFiles, file => file.Name == "extra.css");
     }
 
     [Fact]
     public void A_template_that_never_ends_is_stopped_with_its_place()
     {
-        var templates = Directory.CreateDirectory(Path.Combine(_folder, "mine")).FullName;
-        File.WriteAllText(Path.Combine(templates, "rig.html"), "\n{{ while true }}{{ end }}");
+        var templates = Directory.CreateDirectory(Path.Combine(_folder, "mine", "pages")).Parent!.FullName;
+        File.WriteAllText(Path.Combine(templates, "pages", "rig.html"), "\n{{ while true }}{{ end }}");
         var fault = Assert.Throws<TemplateFaultException>(() => SiteRenderer.Render(SiteReport.Of(SmallEdition.Plain()), SmallEdition.Templates(templates), SmallEdition.NoPicture));
-        Assert.StartsWith($"{Path.Combine(templates, "rig.html")}(2,", fault.Message, StringComparison.Ordinal);
+        Assert.StartsWith($"{Path.Combine(templates, "pages", "rig.html")}(2,", fault.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -64,8 +64,8 @@ public sealed class SiteRenderer
             ["is_large"] = large is not null,
         };
         SiteFunctions.AddTo(globals, path, root);
-        globals["content"] = _templates.Render($"{page.Template}.html", globals);
-        var files = new List<OutputFile> { OutputFile.Text(path, _templates.Render("frame.html", globals)) };
+        globals["content"] = _templates.Render($"pages/{page.Template}.html", globals);
+        var files = new List<OutputFile> { OutputFile.Text(path, _templates.Render("pages/frame.html", globals)) };
         if (named.Count > 0)
             files.Add(TableFiles.Of(source, named));
         if (large is not null)

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Reflection;
+using FeatureMatrix.Loading.Faults;
 using Scriban;
 using Scriban.Parsing;
 using Scriban.Runtime;
@@ -8,8 +9,8 @@ using Scriban.Syntax;
 namespace FeatureMatrix.Rendering.Site;
 
 /// <summary>
-/// Templates and plain files by name. A file of the user's folder takes the place of ours with the same name, so that a folder
-/// with one changed file is enough.
+/// Templates and plain files by folder and name, such as <c>pages/card.html</c>. A file of the user's folder takes the place of ours with
+/// the same name, so that a folder with one changed file is enough.
 /// </summary>
 public sealed class TemplateSet : ITemplateLoader
 {
@@ -20,6 +21,11 @@ public sealed class TemplateSet : ITemplateLoader
     public const int LargestTemplate = 512 * 1024;
 
     private const int MostMessages = 20;
+
+    private const string Plain = "site/";
+    private const string Pages = "pages";
+
+    private static readonly string[] Rooms = [Pages, "parts", "site"];
 
     /// <summary>Turns of all loops of a template: a page of 5,000 by 100 cells takes half a million.</summary>
     private const int MostTurns = 10_000_000;
@@ -32,29 +38,38 @@ public sealed class TemplateSet : ITemplateLoader
 
     private sealed record SourceFile(string Name, string Origin, byte[] Bytes);
 
-    /// <summary>Names of the files that are copied as they are: everything that is neither a template nor a text about templates.</summary>
+    /// <summary>The files that are copied beside the pages as they are: all of the folder <c>site</c>.</summary>
     public IEnumerable<(string Name, byte[] Bytes)> PlainFiles => _files.Values
-        .Where(file => !file.Name.EndsWith(".html", StringComparison.Ordinal) && !file.Name.EndsWith(".md", StringComparison.Ordinal))
-        .OrderBy(file => file.Name, StringComparer.Ordinal).Select(file => (file.Name, file.Bytes));
+        .Where(file => file.Name.StartsWith(Plain, StringComparison.Ordinal))
+        .OrderBy(file => file.Name, StringComparer.Ordinal).Select(file => (file.Name[Plain.Length..], file.Bytes));
 
     /// <summary>Reads our templates and, over them, the user's.</summary>
     /// <param name="ours">The folder that comes with the program.</param>
     /// <param name="users">A folder with changed or added files; null for none.</param>
+    /// <exception cref="TemplateFaultException">A file lies where no page would find it, or is too large.</exception>
     public static TemplateSet Read(string ours, string? users)
     {
         var files = new Dictionary<string, SourceFile>();
         foreach (var folder in users is null ? [ours] : new[] { ours, users })
         {
-            foreach (var path in Directory.EnumerateFiles(folder).Order(StringComparer.Ordinal))
+            foreach (var path in Directory.EnumerateFileSystemEntries(folder).Where(path => !IsPassedOver(path)))
             {
-                var name = Path.GetFileName(path);
-                // What a link leads to belongs to somebody else; copied into a site it would be published.
-                if (name.StartsWith('.') || new FileInfo(path).LinkTarget is not null)
-                    continue;
-                var isTemplate = name.EndsWith(".html", StringComparison.Ordinal);
-                if (new FileInfo(path).Length > (isTemplate ? LargestTemplate : LargestFile))
-                    throw new TemplateFaultException(isTemplate ? $"{path} is larger than 512 KiB; no template is." : $"{path} is larger than 16 MiB; no file of a site is.");
-                files[name] = new SourceFile(name, path, File.ReadAllBytes(path));
+                if (!Rooms.Contains(Path.GetFileName(path)) || !Directory.Exists(path))
+                    throw new TemplateFaultException($"{path} is in none of the folders that templates have: {string.Join(", ", Rooms)}. Nothing would be made of it.");
+            }
+
+            foreach (var room in Rooms.Where(room => Directory.Exists(Path.Combine(folder, room))))
+            {
+                foreach (var path in Directory.EnumerateFiles(Path.Combine(folder, room)).Where(path => !IsPassedOver(path)))
+                {
+                    var name = $"{room}/{Path.GetFileName(path)}";
+                    var isPlain = name.StartsWith(Plain, StringComparison.Ordinal);
+                    if (new FileInfo(path).Length > (isPlain ? LargestFile : LargestTemplate))
+                        throw new TemplateFaultException(isPlain ? $"{path} is larger than 16 MiB; no file of a site is." : $"{path} is larger than 512 KiB; no template is.");
+                    if (folder == users && room == Pages && !files.ContainsKey(name))
+                        throw new TemplateFaultException($"{path}: there is no page of that name.{Suggestion(name, files.Keys)}");
+                    files[name] = new SourceFile(name, path, File.ReadAllBytes(path));
+                }
             }
         }
 
@@ -115,6 +130,13 @@ public sealed class TemplateSet : ITemplateLoader
         _files.TryGetValue(name, out var file) ? file : throw new TemplateFaultException($"There is no template {name}.");
 
     private static string Text(SourceFile file) => System.Text.Encoding.UTF8.GetString(file.Bytes).Replace("\r\n", "\n", StringComparison.Ordinal);
+
+    /// <summary>Texts about templates and hidden files. What a link leads to belongs to somebody else; copied into a site it would be published.</summary>
+    private static bool IsPassedOver(string path) =>
+        Path.GetFileName(path).StartsWith('.') || path.EndsWith(".md", StringComparison.Ordinal) || new FileInfo(path).LinkTarget is not null;
+
+    private static string Suggestion(string name, IEnumerable<string> known) =>
+        Nearest.To(name, known) is { } near ? $" Did you mean {Path.GetFileName(near)}?" : "";
 
     private static string Describe(ScriptRuntimeException problem)
     {

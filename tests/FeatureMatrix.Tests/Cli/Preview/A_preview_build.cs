@@ -20,7 +20,7 @@ public sealed class A_preview_build : IDisposable
     public A_preview_build()
     {
         Directory.CreateDirectory(_folder["collection"]);
-        Directory.CreateDirectory(_folder["templates"]);
+        Directory.CreateDirectory(_folder["templates/pages"]);
         Write("collection/collection.yaml", World);
         _build = new PreviewBuild(_folder["collection"], null, _folder["templates"]);
     }
@@ -51,11 +51,11 @@ public sealed class A_preview_build : IDisposable
     public void Draws_a_changed_template_without_reading_the_collection_again()
     {
         _build.Update();
-        Write("templates/titles.html", "<p>Nothing but titles</p>");
+        Write("templates/pages/titles.html", "<p>Nothing but titles</p>");
         Assert.True(_build.Update());
         Assert.Contains("<p>Nothing but titles</p>", Page("titles/index.html"), StringComparison.Ordinal);
         Assert.Equal((1, 2), _build.Work);
-        File.Delete(_folder["templates/titles.html"]);
+        File.Delete(_folder["templates/pages/titles.html"]);
         _build.Update();
         Assert.DoesNotContain("Nothing but titles", Page("titles/index.html"), StringComparison.Ordinal);
     }
@@ -80,12 +80,12 @@ public sealed class A_preview_build : IDisposable
     {
         _build.Update();
         var before = Page("titles/index.html");
-        Write("templates/titles.html", "{{ nothing_of_that_name }}");
+        Write("templates/pages/titles.html", "{{ nothing_of_that_name }}");
         _build.Update();
         Assert.Equal(before, Page("titles/index.html"));
         Assert.Contains("titles.html(1,4)", Assert.Single(_build.Feed.State.FaultsOf("titles/index.html")), StringComparison.Ordinal);
         Assert.Empty(_build.Feed.State.FaultsOf("cards/index.html"));
-        Write("templates/titles.html", "<p>Mended</p>");
+        Write("templates/pages/titles.html", "<p>Mended</p>");
         _build.Update();
         Assert.Contains("<p>Mended</p>", Page("titles/index.html"), StringComparison.Ordinal);
         Assert.Empty(_build.Feed.State.FaultsOf("titles/index.html"));
@@ -94,7 +94,7 @@ public sealed class A_preview_build : IDisposable
     [Fact]
     public void Says_so_where_a_page_with_a_faulty_template_was_never_shown()
     {
-        Write("templates/titles.html", "{{ nothing_of_that_name }}");
+        Write("templates/pages/titles.html", "{{ nothing_of_that_name }}");
         _build.Update();
         Assert.Contains("No good build of this page yet.", Page("titles/index.html"), StringComparison.Ordinal);
         Assert.Contains("titles.html(1,4)", Assert.Single(_build.Feed.State.FaultsOf("titles/index.html")), StringComparison.Ordinal);

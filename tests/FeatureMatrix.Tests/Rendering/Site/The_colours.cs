@@ -55,7 +55,7 @@ public sealed partial class The_colours
     // Light is the first block of tokens, dark the second, which overrides it.
     private static IReadOnlyDictionary<string, string>[] Read()
     {
-        var css = File.ReadAllText(Repository.PathTo("templates", "style.css"));
+        var css = File.ReadAllText(Repository.PathTo("templates", "site", "style.css"));
         var blocks = css.Split(":root {").Skip(1).Select(block => Token().Matches(block[..block.IndexOf('}', StringComparison.Ordinal)])
             .ToDictionary(match => match.Groups["name"].Value, match => match.Groups["colour"].Value, StringComparer.Ordinal)).ToList();
         var dark = new Dictionary<string, string>(blocks[0], StringComparer.Ordinal);

@@ -27,7 +27,7 @@ public sealed class The_demos_site(LodenSluice bench) : IClassFixture<LodenSluic
         var checkers = Repository.PathTo("tests", "checkers");
         var tool = External.File(Path.Combine(checkers, "node_modules", "stylelint", "bin", "stylelint.mjs"), "npm (npm ci in tests/checkers)");
         var config = Path.Combine(checkers, "stylelint.json");
-        Assert.Equal("", Run(External.Command("node", "nodejs"), tool, "--config", config, Path.Combine(Repository.PathTo("templates"), "*.css")));
+        Assert.Equal("", Run(External.Command("node", "nodejs"), tool, "--config", config, Path.Combine(Repository.PathTo("templates", "site"), "*.css")));
     }
 
     // Errors only: of a page in a folder the validator warns that "self" names no origin, which browsers read as the folder.
