@@ -31,7 +31,7 @@ public sealed partial class The_documentation_of_the_format
     [Fact]
     public void Lists_every_fault_code_and_no_other()
     {
-        var source = string.Concat(Directory.GetFiles(Repository.PathTo("src", "FeatureMatrix", "Loading"), "FaultTexts*.cs").Select(File.ReadAllText));
+        var source = string.Concat(Directory.GetFiles(Repository.PathTo("src", "FeatureMatrix", "Loading", "Faults"), "FaultTexts*.cs").Select(File.ReadAllText));
         var given = Code().Matches(source).Select(match => match.Value).Distinct().Order(StringComparer.Ordinal);
         var listed = CodeRow().Matches(Document).Select(match => match.Groups["code"].Value);
 
