@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Text;
+using FeatureMatrix.Loading.Writing;
 
 namespace FeatureMatrix.Importing.Worksheets;
 
@@ -71,24 +71,9 @@ internal sealed class FlowLine(string path, int line, PlaceMap places)
             _text.Append(", ");
     }
 
-    // YAML 1.2, 7.3.1: a double-quoted scalar with its escapes; plain where a key of the format or an id needs no quotes.
-    private static string Quoted(string text)
-    {
-        if (text.Length > 0 && char.IsAsciiLetterLower(text[0]) && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-') && text != "null")
-            return text;
-        var quoted = new StringBuilder("\"");
-        foreach (var c in text)
-        {
-            quoted.Append(c switch
-            {
-                '"' => "\\\"",
-                '\\' => "\\\\",
-                '\n' => "\\n",
-                _ when char.IsControl(c) || c is '\u2028' or '\u2029' or '\uFEFF' => "\\u" + ((int)c).ToString("X4", CultureInfo.InvariantCulture),
-                _ => c.ToString(),
-            });
-        }
-
-        return quoted.Append('"').ToString();
-    }
+    // Plain where a key of the format or an id needs no quotes.
+    private static string Quoted(string text) =>
+        text.Length > 0 && char.IsAsciiLetterLower(text[0]) && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-') && text != "null"
+            ? text
+            : YamlText.DoubleQuoted(text);
 }

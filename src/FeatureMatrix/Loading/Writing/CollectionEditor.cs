@@ -16,24 +16,23 @@ public static class CollectionEditor
     public static CollectionChange Change(IReadOnlyList<SourceText> files, IReadOnlyList<RecordChange> records)
     {
         var kept = new List<KeptValue>();
-        var open = files.Where(IsOfCollection).ToDictionary(file => file.Path, file => new TextFile(file.Path, file.Text, kept));
-        var touched = new List<TextFile>();
+        var open = files.Where(IsOfCollection).ToDictionary(file => file.Path, file => new RecordFile(file.Path, file.Text, kept));
+        var touched = new List<RecordFile>();
         foreach (var record in records)
         {
             var file = FileOf(record, open.Values);
             if (file is null && !open.TryGetValue(record.NewFile, out file))
-                open.Add(record.NewFile, file = new TextFile(record.NewFile, "", kept));
+                open.Add(record.NewFile, file = new RecordFile(record.NewFile, "", kept));
             if (!touched.Contains(file))
                 touched.Add(file);
-            file.Apply(record);
+            file.Bring(record);
         }
 
         var before = files.ToDictionary(file => file.Path, file => file.Text);
         return Changed(
             files,
             [
-                .. touched.Where(file => before.GetValueOrDefault(file.Path, "") != file.Text)
-                    .Select(file => new FileChange(file.Path, before.GetValueOrDefault(file.Path), file.Text)),
+                .. touched.Select(file => new FileChange(file.Path, before.GetValueOrDefault(file.Path), file.Text)).Where(change => change.After != (change.Before ?? "")),
             ],
             kept);
     }
@@ -63,7 +62,7 @@ public static class CollectionEditor
         && !file.Path.StartsWith(CollectionFolder.VocabularyName + "/", StringComparison.Ordinal);
 
     /// <summary>The file that has the record or, failing that, most of the way to it; a section alone does not count.</summary>
-    private static TextFile? FileOf(RecordChange record, IEnumerable<TextFile> files)
+    private static RecordFile? FileOf(RecordChange record, IEnumerable<RecordFile> files)
     {
         var inOrder = files.OrderBy(file => file.Path, StringComparer.Ordinal).ToList();
         for (var steps = record.Place.Count; steps > 1; steps--)

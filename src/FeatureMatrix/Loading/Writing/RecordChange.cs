@@ -61,11 +61,11 @@ public sealed record RecordChange(IReadOnlyList<Step> Place, string NewFile, IRe
 
 /// <summary>A value that stays although the import would have another.</summary>
 /// <param name="File">The file.</param>
-/// <param name="Line">The line of the key, counted from 1.</param>
+/// <param name="Line">The line of the key, counted from 1; null where the same import brought it.</param>
 /// <param name="Key">The key.</param>
 /// <param name="Stands">What stands there, in one line.</param>
 /// <param name="Imported">What the import has; empty where it has nothing.</param>
-public sealed record KeptValue(string File, int Line, string Key, string Stands, string Imported);
+public sealed record KeptValue(string File, int? Line, string Key, string Stands, string Imported);
 
 /// <summary>A file before and after.</summary>
 /// <param name="Path">Below the collection's folder.</param>

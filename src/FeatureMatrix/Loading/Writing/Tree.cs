@@ -66,6 +66,9 @@ internal sealed class TreeMap(PlacedMapping? source, IEnumerable<TreeEntry> entr
 {
     public List<TreeEntry> Entries { get; } = [.. entries];
 
+    /// <summary>True where a new map is written key by key in lines, because further keys will join it.</summary>
+    public bool InLines { get; init; }
+
     /// <summary>The entry of a key; null where there is none.</summary>
     public TreeEntry? Entry(string key) => Entries.Find(entry => entry.Key == key);
 
@@ -81,7 +84,7 @@ internal sealed class TreeMap(PlacedMapping? source, IEnumerable<TreeEntry> entr
             Entries.Add(new TreeEntry(key, value));
     }
 
-    public override YamlValue ToValue() => new YamlValue.Map([.. Entries.Select(entry => (entry.Key, entry.Value.ToValue()))]);
+    public override YamlValue ToValue() => new YamlValue.Map([.. Entries.Select(entry => (entry.Key, entry.Value.ToValue()))], InLines);
 }
 
 /// <summary>A key with its value; both may be changed.</summary>

@@ -56,7 +56,7 @@ internal static partial class YamlText
     {
         if (Plain().IsMatch(text) && text is not ("null" or "Null" or "NULL"))
             return text;
-        var isSimple = text.All(c => c is >= ' ' and < '\u007f' or > '\u00a0' and < '\ud800');
+        var isSimple = text.All(c => c is >= ' ' and < '\u007f' or > '\u00a0' and < '\ud800' && !IsBreak(c));
         return isSimple && (text.Contains('\\') || text.Contains('"'))
             ? $"'{text.Replace("'", "''", StringComparison.Ordinal)}'"
             : DoubleQuoted(text);
@@ -72,9 +72,12 @@ internal static partial class YamlText
         '\n' => "\\n",
         '\r' => "\\r",
         '\t' => "\\t",
-        >= ' ' and < '\u007f' or > '\u00a0' => c.ToString(),
+        >= ' ' and < '\u007f' or > '\u00a0' when !IsBreak(c) => c.ToString(),
         _ => $"\\u{(int)c:X4}",
     };
+
+    // YAML 1.1 takes the separators of Unicode for line ends, YAML 1.2 (5.4) does not; a byte order mark may begin a document in both.
+    private static bool IsBreak(char c) => c is '\u2028' or '\u2029' or '\ufeff';
 
     [GeneratedRegex(@"\A[A-Za-z](?:[A-Za-z0-9_./()@+-]|\x20(?=[A-Za-z0-9_(]))*\z", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Plain();

@@ -71,7 +71,9 @@ public static class ImportReport
     }
 
     /// <summary>Why a value stays.</summary>
-    public static string Kept(KeptValue kept) => kept.Imported.Length == 0
+    public static string Kept(KeptValue kept) => kept.Line is null
+        ? $"Kept {kept.File}: {kept.Key}: {kept.Stands}, as this import has it first. It also has {(kept.Imported.Length == 0 ? "nothing" : kept.Imported)} there."
+        : kept.Imported.Length == 0
         ? string.Create(CultureInfo.InvariantCulture, $"Kept {kept.File}({kept.Line}): {kept.Key}: {kept.Stands}. The import says nothing of it, but somebody wrote more there than imports do.")
         : string.Create(CultureInfo.InvariantCulture, $"Kept {kept.File}({kept.Line}): {kept.Key}: {kept.Stands}. The import has {kept.Imported}; what a person wrote is never overwritten, so change it by hand where the import is right.");
 

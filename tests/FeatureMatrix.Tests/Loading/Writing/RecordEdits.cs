@@ -1,6 +1,7 @@
 using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Loading.Writing;
+using FeatureMatrix.Reports.Imports;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Loading.Writing;
@@ -93,6 +94,26 @@ public sealed class RecordEdits
         var change = Check([Card(KeyChange.Keep("name", "Ostrel Four"))], "", "");
         var kept = Assert.Single(change.Kept);
         Assert.Equal(new KeptValue("world.yaml", 8, "name", "Ostrel 4", "Ostrel Four"), kept);
+    }
+
+    [Fact]
+    public void What_two_records_of_one_import_say_differently_is_as_the_first_has_it_and_reported()
+    {
+        var change = Change(ByHand, [Card(KeyChange.Keep("maker", "Ostrel")), Card(KeyChange.Keep("maker", "Ostrel Works"))]);
+        Assert.Contains("\n    maker: Ostrel\n", Assert.Single(change.Files).After, StringComparison.Ordinal);
+        var kept = Assert.Single(change.Kept);
+        Assert.Equal(new KeptValue("world.yaml", null, "maker", "Ostrel", "Ostrel Works"), kept);
+        Assert.Equal("Kept world.yaml: maker: Ostrel, as this import has it first. It also has Ostrel Works there.", ImportReport.Kept(kept));
+    }
+
+    [Theory]
+    [InlineData("late \u2028 found", "notes: \"late \\u2028 found\"")]
+    [InlineData("late \u2029 'found'", "notes: \"late \\u2029 'found'\"")]
+    public void A_separator_of_lines_reads_back_as_it_is(string note, string written)
+    {
+        var change = Change(ByHand, [Card(KeyChange.Keep("notes", note))]);
+        Assert.Contains(written, Assert.Single(change.Files).After, StringComparison.Ordinal);
+        Assert.Equal(note, change.Result.Catalog!.Cards.Single().Notes);
     }
 
     [Fact]
