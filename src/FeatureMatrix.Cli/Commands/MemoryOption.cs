@@ -1,5 +1,5 @@
 using System.CommandLine;
-using System.Globalization;
+using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Model;
 
 namespace FeatureMatrix.Cli.Commands;
@@ -7,8 +7,6 @@ namespace FeatureMatrix.Cli.Commands;
 /// <summary>Another amount of memory on a board: <c>32MiB</c> in one pool, <c>4MiB+8MiB</c> for frame buffer and textures.</summary>
 internal static class MemoryOption
 {
-    private static readonly (string Unit, long Bytes)[] Units = [("KiB", 1 << 10), ("MiB", 1 << 20), ("GiB", 1 << 30)];
-
     /// <summary>The option <c>--memory</c>.</summary>
     public static Option<string?> Create() => new("--memory")
     {
@@ -22,7 +20,7 @@ internal static class MemoryOption
     {
         if (parsed.GetValue(option) is not { } text)
             return null;
-        var sizes = text.Split('+').Select(Bytes).ToList();
+        var sizes = text.Split('+').Select(SizeText.Bytes).ToList();
         var overBus = card.Memory?.TexturesFromSystemMemory;
         return sizes switch
         {
@@ -30,17 +28,5 @@ internal static class MemoryOption
             [{ } frame, { } textures] => new VideoMemory.Split(frame, textures) { TexturesFromSystemMemory = overBus },
             _ => throw new UsageException($"{option.Name} {text}: write a size with its unit (KiB, MiB, GiB), for example 32MiB, or two as 4MiB+8MiB."),
         };
-    }
-
-    private static long? Bytes(string text)
-    {
-        foreach (var (unit, bytes) in Units)
-        {
-            if (text.EndsWith(unit, StringComparison.Ordinal)
-                && decimal.TryParse(text[..^unit.Length].Trim(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && number is > 0 and <= 1024)
-                return (long)(number * bytes);
-        }
-
-        return null;
     }
 }

@@ -29,8 +29,12 @@ public sealed class What_if
         """,
         Csv("lantern-3d", "--memory", "4MiB+8MiB"));
 
-    [Fact]
-    public void The_memory_it_has_changes_nothing() => Assert.Equal("Title,Now,Then,Why\n", Csv("kite-2", "--memory", "16MiB"));
+    [Theory]
+    [InlineData("16MiB")]
+    [InlineData("16 MiB")]
+    [InlineData("16384KiB")]
+    [InlineData("0.015625GiB")]
+    public void The_memory_it_has_changes_nothing(string size) => Assert.Equal("Title,Now,Then,Why\n", Csv("kite-2", "--memory", size));
 
     [Theory]
     [InlineData("4")]

@@ -11,10 +11,13 @@ namespace FeatureMatrix.Loading.Texts;
 /// </summary>
 internal static partial class Quantities
 {
+    /// <summary>Units of sizes, in bytes.</summary>
+    internal static readonly (string Unit, double Factor)[] SizeUnits = [("KiB", 1L << 10), ("MiB", 1L << 20), ("GiB", 1L << 30)];
+
     /// <summary>A size in bytes.</summary>
     public static long? Bytes(Scalar word, string label, FaultList faults)
     {
-        var bytes = WithUnit(word, label, Forms.Size, [("KiB", 1L << 10), ("MiB", 1L << 20), ("GiB", 1L << 30)], faults);
+        var bytes = WithUnit(word, label, Forms.Size, SizeUnits, faults);
         return bytes is { } b ? (long)Math.Round(b) : null;
     }
 
@@ -123,19 +126,23 @@ internal static partial class Quantities
     {
         var text = word.Text.Trim();
         var match = NumberAndUnit().Match(text);
-        if (!match.Success || Parse(match.Groups["number"].Value) is not { } number)
-        {
-            faults.Add(FaultTexts.WrongForm(word.Origin, label, text, form));
-            return null;
-        }
+        if (WithUnit(match, units) is { } quantity)
+            return quantity;
+        faults.Add(match.Success ? FaultTexts.WrongUnit(word.Origin, label, text, form) : FaultTexts.WrongForm(word.Origin, label, text, form));
+        return null;
+    }
 
+    /// <summary>A number times its unit; null where it is no number with one of the units.</summary>
+    internal static double? WithUnit(string text, IReadOnlyList<(string Unit, double Factor)> units) => WithUnit(NumberAndUnit().Match(text.Trim()), units);
+
+    private static double? WithUnit(Match match, IReadOnlyList<(string Unit, double Factor)> units)
+    {
         foreach (var (unit, factor) in units)
         {
-            if (unit == match.Groups["unit"].Value)
-                return number * factor;
+            if (match.Success && unit == match.Groups["unit"].Value)
+                return Parse(match.Groups["number"].Value) * factor;
         }
 
-        faults.Add(FaultTexts.WrongUnit(word.Origin, label, text, form));
         return null;
     }
 
