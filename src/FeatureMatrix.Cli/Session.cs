@@ -105,11 +105,11 @@ internal sealed class Session
     public static LoadResult Load(CollectionTexts texts, string? policyFile)
     {
         if (policyFile is null)
-            return CollectionLoader.Load(texts.Files, texts.Faults);
+            return CollectionLoader.Load(texts.Files, texts.Faults, pictures: texts.Pictures);
         if (!File.Exists(policyFile))
             throw new UsageException($"There is no file {policyFile}.");
         var policy = CollectionFolder.ReadOne(policyFile);
-        return CollectionLoader.Load(texts.Files, [.. texts.Faults, .. policy.Faults], policy.Files is [var file] ? file : null);
+        return CollectionLoader.Load(texts.Files, [.. texts.Faults, .. policy.Faults], policy.Files is [var file] ? file : null, texts.Pictures);
     }
 
     /// <summary>The folder the command line means.</summary>

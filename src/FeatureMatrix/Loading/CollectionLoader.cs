@@ -1,3 +1,4 @@
+using FeatureMatrix.Loading.Captures;
 using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Loading.Readers;
 using FeatureMatrix.Loading.Texts;
@@ -15,7 +16,9 @@ public static class CollectionLoader
     /// <param name="files">All YAML files, and the bench log with its frame times below <c>runs/</c>; other files are passed over.</param>
     /// <param name="earlier">Faults of reading the files, which join the others and block in the same way.</param>
     /// <param name="policy">A policy of its own, laid over that of every library key by key; null for none.</param>
-    public static LoadResult Load(IReadOnlyList<SourceText> files, IReadOnlyList<Fault>? earlier = null, SourceText? policy = null)
+    /// <param name="pictures">The picture files there are; null where nobody looks at pictures, and captures have none then.</param>
+    public static LoadResult Load(
+        IReadOnlyList<SourceText> files, IReadOnlyList<Fault>? earlier = null, SourceText? policy = null, IReadOnlyList<SourcePicture>? pictures = null)
     {
         var faults = new FaultList();
         foreach (var fault in earlier ?? [])
@@ -30,7 +33,7 @@ public static class CollectionLoader
                 sections.Collect(root, file.Layer);
         }
 
-        var catalog = Build(draft, files, policy, out var overlay);
+        var catalog = Build(draft, files, pictures, policy, out var overlay);
         return new LoadResult(faults.HasErrors ? null : catalog, faults.Sorted())
         {
             Policy = overlay?.Invoke(Policy.Default),
@@ -42,7 +45,8 @@ public static class CollectionLoader
     private static bool IsYaml(SourceText file) =>
         file.Path.EndsWith(".yaml", StringComparison.Ordinal) || file.Path.EndsWith(".yml", StringComparison.Ordinal);
 
-    private static Catalog Build(Draft draft, IReadOnlyList<SourceText> files, SourceText? policy, out Func<Policy, Policy>? overlay)
+    private static Catalog Build(
+        Draft draft, IReadOnlyList<SourceText> files, IReadOnlyList<SourcePicture>? pictures, SourceText? policy, out Func<Policy, Policy>? overlay)
     {
         draft.People.Build(item => new Person(item.Id, item.Fields.Text("name"), item.Fields.YesNo("name-may-be-shown") ?? false));
         draft.Sources.Build(draft.SourceShelf);
@@ -50,6 +54,7 @@ public static class CollectionLoader
         BuildHardware(draft);
         overlay = policy is null ? null : new PolicyReader(draft).ReadFile(policy);
         BuildTitles(draft, overlay);
+        BuildCaptures(draft, pictures);
         var observations = Each(draft.ObservationNodes, new ObservationReader(draft).Read);
         var logs = files.Where(RunReader.IsLog).OrderBy(file => file.Path, StringComparer.Ordinal);
         IReadOnlyList<Run> runs = [.. logs.SelectMany(new RunReader(draft, files).Read)];
@@ -75,6 +80,7 @@ public static class CollectionLoader
             Libraries = draft.Libraries.All,
             Facts = draft.Facts,
             Observations = observations,
+            Captures = draft.Captures.All,
             Runs = runs,
             Sources = draft.SourceShelf.All,
         };
@@ -118,6 +124,13 @@ public static class CollectionLoader
         draft.Libraries.Build(new LibraryReader(draft, overlay).Build);
     }
 
+    private static void BuildCaptures(Draft draft, IReadOnlyList<SourcePicture>? pictures)
+    {
+        var captures = new CaptureReader(draft, pictures);
+        draft.Captures.Build(captures.Build);
+        captures.Pair();
+    }
+
     private static (string Name, string Note, string Currency) Collection(Draft draft)
     {
         if (draft.Collection is not { } fields)
@@ -144,6 +157,7 @@ public static class CollectionLoader
         draft.Titles.Done(draft.Faults);
         draft.Rigs.Done(draft.Faults);
         draft.Libraries.Done(draft.Faults);
+        draft.Captures.Done(draft.Faults);
     }
 
     private static List<T> Each<T>(IEnumerable<Node> nodes, Func<Node, T?> read)

@@ -53,6 +53,8 @@ internal sealed class Draft
 
     public Shelf<Library> Libraries { get; } = new("library");
 
+    public Shelf<Capture> Captures { get; } = new("capture");
+
     /// <summary>Entries of the list <c>observations</c>, in the order of files and lines.</summary>
     public List<Node> ObservationNodes { get; } = [];
 

@@ -30,6 +30,7 @@ internal sealed class Sections(Draft draft)
         Shelve(file, "titles", draft.Titles);
         Shelve(file, "rigs", draft.Rigs);
         Shelve(file, "libraries", draft.Libraries);
+        Shelve(file, "captures", draft.Captures, isNobodyElses: true);
         draft.ObservationNodes.AddRange(file.Items("observations"));
         draft.FactNodes.AddRange(file.Items("facts"));
         Name(file);

@@ -54,6 +54,9 @@ public sealed class Catalog
     /// <summary>What was seen.</summary>
     public IReadOnlyList<Observation> Observations { get; init; } = [];
 
+    /// <summary>Pictures of titles on cards.</summary>
+    public IReadOnlyList<Capture> Captures { get; init; } = [];
+
     /// <summary>What was measured.</summary>
     public IReadOnlyList<Run> Runs { get; init; } = [];
 

@@ -9,9 +9,6 @@ namespace FeatureMatrix.Pictures;
 /// </summary>
 internal static class PngWriter
 {
-    private static readonly byte[] Signature = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
-    private static readonly uint[] CrcTable = MakeCrcTable();
-
     public static byte[] Write(int width, int height, ReadOnlySpan<byte> rgb)
     {
         Span<byte> header = stackalloc byte[13];
@@ -20,22 +17,11 @@ internal static class PngWriter
         header[8] = 8;
         header[9] = 2; // colour type: red, green, blue; the three zeros after it are the only methods there are
         using var file = new MemoryStream();
-        file.Write(Signature);
-        Chunk(file, "IHDR"u8, header);
-        Chunk(file, "IDAT"u8, Compress(Filter(width, height, rgb)));
-        Chunk(file, "IEND"u8, []);
+        file.Write(PngFormat.Signature);
+        PngFormat.WriteChunk(file, "IHDR"u8, header);
+        PngFormat.WriteChunk(file, "IDAT"u8, Compress(Filter(width, height, rgb)));
+        PngFormat.WriteChunk(file, "IEND"u8, []);
         return file.ToArray();
-    }
-
-    private static void Chunk(MemoryStream file, ReadOnlySpan<byte> type, ReadOnlySpan<byte> data)
-    {
-        Span<byte> number = stackalloc byte[4];
-        BinaryPrimitives.WriteInt32BigEndian(number, data.Length);
-        file.Write(number);
-        file.Write(type);
-        file.Write(data);
-        BinaryPrimitives.WriteUInt32BigEndian(number, Crc(Crc(0xFFFFFFFF, type), data) ^ 0xFFFFFFFF);
-        file.Write(number);
     }
 
     private static ReadOnlySpan<byte> Compress(byte[] bytes)
@@ -88,27 +74,5 @@ internal static class PngWriter
     {
         for (var i = 0; i < predicted.Length; i++)
             from[i] = unchecked((byte)(from[i] - predicted[i]));
-    }
-
-    // CRC-32 of ISO 3309, as annex D of the PNG specification gives it.
-    private static uint Crc(uint crc, ReadOnlySpan<byte> bytes)
-    {
-        foreach (var value in bytes)
-            crc = CrcTable[(byte)(crc ^ value)] ^ (crc >> 8);
-        return crc;
-    }
-
-    private static uint[] MakeCrcTable()
-    {
-        var table = new uint[256];
-        for (var n = 0u; n < 256; n++)
-        {
-            var c = n;
-            for (var k = 0; k < 8; k++)
-                c = (c & 1) != 0 ? 0xEDB88320 ^ (c >> 1) : c >> 1;
-            table[n] = c;
-        }
-
-        return table;
     }
 }

@@ -158,7 +158,7 @@ public sealed class Warnings
         observations: [{title: t, runs: yes}]
         facts: [{chip: c, fog-table: yes}]
         """,
-        "world.yaml(3,16): warning FM201: this observation names neither who saw it ('by') nor a source",
+        "world.yaml(3,16): warning FM201: an observation names neither who saw it ('by') nor a source",
         "world.yaml(4,30): warning FM201: this fact: this statement names no source, so it counts as inferred at best");
 
     [Fact]

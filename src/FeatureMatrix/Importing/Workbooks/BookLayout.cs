@@ -78,6 +78,7 @@ internal static class BookLayout
             .. ShapeColumns.Of(ShapeColumns.Inner(BenchShapes.Library, "titles")),
         ]) { Bare = "weight" },
         new("Observations", "What was seen with one exact route.", [BookPlace.Of("observations/[]")], ShapeColumns.Of(BenchShapes.Observation)),
+        Records("Captures", "captures", "Pictures of titles on cards, in pairs of one scene.", ShapeColumns.Of(BenchShapes.Capture)),
         new("Facts", "Statements that stand with no record.", [BookPlace.Of("facts/[]")],
         [
             .. ShapeColumns.Of(BenchShapes.Fact),

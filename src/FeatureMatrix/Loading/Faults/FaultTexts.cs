@@ -129,7 +129,7 @@ internal static partial class FaultTexts
             ? $"{label}: this statement names no source, so it counts as inferred at best"
             : $"{label}: {Number(count)} statements from here on name no source, so they count as inferred at best; 'source' written once for all covers them");
 
-    public static Fault Unwitnessed(Origin at) => Warning("FM201", at, "this observation names neither who saw it ('by') nor a source");
+    public static Fault Unwitnessed(Origin at, string label) => Warning("FM201", at, $"{label} names neither who saw it ('by') nor a source");
 
     public static Fault AddInAlone(Origin at, string label) =>
         Warning("FM202", at, $"{label} is an add-in without a 'companion', so its 2D side is not known");

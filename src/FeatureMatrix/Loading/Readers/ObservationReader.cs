@@ -15,24 +15,19 @@ internal sealed class ObservationReader(Draft draft)
         if (Fields.Of(node, "an observation", Faults) is not { } fields)
             return null;
         var evidence = Provenance.Of(fields, new UnsourcedCount(fields.Label), draft).Seen(draft.Sources.By(fields), fields.Origin);
-        var renderer = Renderer(fields);
-        var specimen = fields.Word("specimen") is { } board ? draft.Specimens.Find(board, Faults) : null;
-        var card = fields.Word("card") is { } word ? draft.Cards.Find(word, Faults) : specimen?.Card;
-        if (specimen is not null && card is not null && specimen.Card != card)
-            Faults.Add(FaultTexts.SpecimenOfAnother(fields.OriginOf("specimen"), specimen, card));
-
+        var route = StatedRoute.Read(fields, draft);
         var seen = Seen(fields).ToList();
         var observation = new Observation
         {
-            Renderer = renderer!,
-            Card = card,
-            Specimen = specimen,
-            Driver = fields.Word("driver") is { } driver ? draft.References.Driver(driver) : null,
-            Os = fields.Word("os") is { } os ? draft.Oses.Find(os, Faults) : null,
-            Wrapper = Wrapper(fields.Word("wrapper")),
-            Mode = fields.Value("mode", Quantities.Mode),
-            Depth = fields.Value("depth", Quantities.Depth),
-            Rig = fields.Word("rig") is { } rig ? draft.Rigs.Find(rig, Faults) : null,
+            Renderer = route.Renderer!,
+            Card = route.Card,
+            Specimen = route.Specimen,
+            Driver = route.Driver,
+            Os = route.Os,
+            Wrapper = route.Wrapper,
+            Mode = route.Mode,
+            Depth = route.Depth,
+            Rig = route.Rig,
             Runs = fields.YesNo("runs"),
             Seen = seen,
             Date = fields.Value("date", Quantities.Date),
@@ -44,32 +39,7 @@ internal sealed class ObservationReader(Draft draft)
         if (observation.Runs == false && seen.Count > 0)
             Faults.Add(FaultTexts.SeenWithoutRunning(fields.OriginOf("seen")));
         fields.Done();
-        return renderer is null ? null : observation;
-    }
-
-    private Renderer? Renderer(Fields fields)
-    {
-        var title = fields.RequiredWord("title") is { } word ? draft.Titles.Find(word, Faults) : null;
-        if (fields.Word("renderer") is not { } named)
-        {
-            if (title?.Renderers.Count == 1)
-                return title.Renderers[0];
-            Faults.AddDangling(FaultTexts.MissingKey(fields.Origin, "renderer", fields.Label));
-            return null;
-        }
-
-        return title is null ? null : draft.References.Renderer(named, title);
-    }
-
-    private ObservedWrapper Wrapper(Scalar? word)
-    {
-        if (word is null)
-            return ObservedWrapper.NotStated.Instance;
-        if (word.Text.Trim() == "none")
-            return ObservedWrapper.None.Instance;
-        return draft.References.WrapperVersion(word) is { } version
-            ? new ObservedWrapper.Version(version)
-            : ObservedWrapper.NotStated.Instance;
+        return route.Renderer is null ? null : observation;
     }
 
     private IEnumerable<SeenFeature> Seen(Fields fields)

@@ -68,7 +68,7 @@ internal sealed class Provenance
         var (grade, named) = _byLayer.GetValueOrDefault(LayerOf(origin));
         var source = named ?? (by.Length > 0 ? new Source("", by) : null);
         if (source is null)
-            _draft.Faults.Add(FaultTexts.Unwitnessed(origin));
+            _draft.Faults.Add(FaultTexts.Unwitnessed(origin, _unsourced.Label));
         return new Evidence(grade ?? Grade.Measured, source, origin);
     }
 
@@ -83,11 +83,14 @@ internal sealed class UnsourcedCount(string label)
 {
     private readonly HashSet<Origin> _places = [];
 
+    /// <summary>What they are about, for messages.</summary>
+    public string Label { get; } = label;
+
     public void Add(Origin origin) => _places.Add(origin);
 
     public void Report(FaultList faults)
     {
         if (_places.Count > 0)
-            faults.Add(FaultTexts.Unsourced(_places.OrderBy(o => o.Line).ThenBy(o => o.Column).First(), label, _places.Count));
+            faults.Add(FaultTexts.Unsourced(_places.OrderBy(o => o.Line).ThenBy(o => o.Column).First(), Label, _places.Count));
     }
 }

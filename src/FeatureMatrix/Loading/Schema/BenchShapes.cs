@@ -76,7 +76,8 @@ internal static class BenchShapes
         new("notes", Shapes.Text, "Remarks, in Markdown."),
     ]);
 
-    public static readonly Shape.Map Observation = new(
+    /// <summary>What was watched, and with what.</summary>
+    private static readonly IReadOnlyList<Key> Route =
     [
         new Key("title", Shapes.Text, "Id of the title.").Required,
         new("renderer", Shapes.Text, "Id of its renderer; may be left out where the title has one only."),
@@ -88,14 +89,43 @@ internal static class BenchShapes
         new("depth", Shapes.Depth, "Bits a pixel."),
         new("rig", Shapes.Text, "Id of the rig."),
         new("wrapper", Shapes.Text, "none, or a version such as duskglass@1.4. If absent: counts for both."),
-        new("runs", Shapes.YesNo, "Whether it ran."),
-        new("seen", new Shape.Entries(Shapes.Word(Words.SupportsSeen), NamesAreIds: false, Known: "known-features"), "Feature to yes, emulated, broken or no."),
-        new("date", Shapes.Date, "When."),
+    ];
+
+    private static readonly IReadOnlyList<Key> ByWhom =
+    [
         new("note", Shapes.Text, "A remark."),
         new("by", Shapes.Text, "Who saw it; a pseudonym does."),
         .. Shapes.Evidence,
+    ];
+
+    public static readonly Shape.Map Observation = new(
+    [
+        .. Route,
+        new("runs", Shapes.YesNo, "Whether it ran."),
+        new("seen", new Shape.Entries(Shapes.Word(Words.SupportsSeen), NamesAreIds: false, Known: "known-features"), "Feature to yes, emulated, broken or no."),
+        new("date", Shapes.Date, "When."),
+        .. ByWhom,
     ])
     { AtLeastOne = ["runs", "seen"] };
+
+    public static readonly Shape.Map Capture = new(
+    [
+        .. Route.Select(key => key.Name switch
+        {
+            "driver" or "os" => key.Required,
+            "wrapper" => key with { Meaning = "none, or a version such as duskglass@1.4. If absent: not stated." },
+            _ => key,
+        }),
+        new Key("scene", Shapes.Text, "The place in the title, in words that are the same for both pictures of a pair.").Required,
+        new Key("picture", Shapes.Text, "A PNG or JPEG file beside this file or in a folder below it: captures/ferry.png.").Required,
+        new Key("kind", Shapes.Word(Words.CaptureKinds), "How it was taken: a frame grab of a program, a capture device at the card's output, or a camera at the screen.").Required,
+        new Key("alt", Shapes.Text, "What it shows, for those who do not see it.").Required,
+        new("loses", Shapes.ListOf(Shapes.Capability), "What is seen to be missing. If absent: it is a baseline."),
+        new("baseline", Shapes.Text, "Id of the capture that shows the same scene without the loss."),
+        new Key("date", Shapes.Date, "When it was taken.").Required,
+        .. ByWhom,
+    ])
+    { AtLeastOne = ["card", "specimen"] };
 
     public static readonly Shape.Map Fact = new(
     [

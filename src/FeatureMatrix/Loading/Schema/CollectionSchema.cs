@@ -34,6 +34,7 @@ public static class CollectionSchema
         ("titles", "title", TitleShapes.Title, "Titles, by id."),
         ("rigs", "rig", BenchShapes.Rig, "PCs, by id."),
         ("libraries", "library", BenchShapes.Library, "Libraries: titles with weights and a policy."),
+        ("captures", "capture", BenchShapes.Capture, "Pictures of titles on cards, in pairs of one scene, by id."),
     ];
 
     /// <summary>The schema with the names of a vocabulary, which an editor offers; others remain legal.</summary>

@@ -32,6 +32,8 @@ internal static class Forms
     public const string Bits = "a number of 32 bits such as 0x100";
     public const string Channels = "four numbers of bits: red, green, blue and alpha, such as [8, 8, 8, 8]";
 
+    public const string Picture = "the way to a PNG or JPEG file beside this file or in a folder below it, with '/', such as captures/ferry.png";
+
     public const string Link = "an address that begins with http:// or https://";
 
     public static string Whole(int least, int most) =>

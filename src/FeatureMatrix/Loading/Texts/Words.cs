@@ -48,6 +48,9 @@ internal static class Words
         ("compressed-4", TextureFormat.Compressed4), ("compressed-8", TextureFormat.Compressed8),
     ];
 
+    public static readonly IReadOnlyList<(string, CaptureKind)> CaptureKinds =
+        [("frame-grab", CaptureKind.FrameGrab), ("capture-device", CaptureKind.CaptureDevice), ("camera", CaptureKind.Camera)];
+
     public static readonly IReadOnlyList<(string, TimingHazardKind)> HazardKinds =
     [
         ("loop-calibration", TimingHazardKind.LoopCalibration), ("work-per-frame", TimingHazardKind.WorkPerFrame),
