@@ -247,32 +247,7 @@ function startChooser(form) {
   });
 }
 
-// Both panes of a picture in one place: the slider says how much of the left one shows, also by arrow keys.
-function startSplit(figure) {
-  const panes = figure.querySelector(".panes");
-  const [left, right] = [...panes.querySelectorAll("p")].map((line) => line.textContent);
-  const line = document.createElement("label");
-  line.className = "slider";
-  const slider = document.createElement("input");
-  slider.type = "range";
-  slider.min = "0";
-  slider.max = "100";
-  slider.step = "1";
-  slider.value = "50";
-  slider.setAttribute("aria-label", `Move between ${left} and ${right}`);
-  const show = () => {
-    panes.style.setProperty("--at", `${slider.value}%`);
-    slider.setAttribute("aria-valuetext", `${slider.value} % ${left}, ${100 - slider.value} % ${right}`);
-  };
-  slider.addEventListener("input", show);
-  line.append(slider);
-  panes.after(line);
-  figure.classList.add("split");
-  show();
-}
-
 const chooser = document.getElementById("chooser");
 if (chooser) startChooser(chooser);
 const ownTerms = document.getElementById("terms");
 if (ownTerms) startWeighing(ownTerms);
-for (const figure of document.querySelectorAll(".splits .pair")) startSplit(figure);

@@ -66,3 +66,33 @@ document.addEventListener("click", (event) => {
   dialog.showModal();
   dialog.querySelector("button").focus();
 });
+
+// Both panes of a picture in one place: the slider says how much of the left one shows, also by arrow keys.
+function startSplit(figure) {
+  const panes = figure.querySelector(".panes");
+  const [left, right] = [...panes.querySelectorAll("p")].map((line) => line.textContent);
+  const line = document.createElement("label");
+  line.className = "slider";
+  const slider = document.createElement("input");
+  slider.type = "range";
+  slider.min = "0";
+  slider.max = "100";
+  slider.step = "1";
+  slider.value = "50";
+  slider.setAttribute("aria-label", `Move between ${left} and ${right}`);
+  const show = () => {
+    panes.style.setProperty("--at", `${slider.value}%`);
+    slider.setAttribute("aria-valuetext", `${slider.value} % ${left}, ${100 - slider.value} % ${right}`);
+  };
+  if (figure.classList.contains("own")) {
+    const [image] = panes.getElementsByTagName("img");
+    figure.style.setProperty("--widest", `min(45rem, ${image.getAttribute("width")}px)`);
+  }
+  slider.addEventListener("input", show);
+  line.append(slider);
+  panes.after(line);
+  figure.classList.add("split");
+  show();
+}
+
+for (const figure of document.querySelectorAll(".splits .pair, .own")) startSplit(figure);

@@ -43,6 +43,29 @@ public sealed class The_pages(Site site) : IClassFixture<Site>
     }
 
     [Fact]
+    public async Task Lay_captures_one_over_the_other_at_their_own_size_and_move_between_them_by_keyboard()
+    {
+        var page = await site.Open("features/fog-table.html");
+        var figure = page.Locator(".own").First;
+        await figure.ScrollIntoViewIfNeededAsync();
+        var slider = figure.Locator(".slider input");
+        Assert.Equal("Move between With table fog: Dune and Without table fog: Delta", await slider.GetAttributeAsync("aria-label"));
+        await slider.FocusAsync();
+        await page.Keyboard.PressAsync("Home");
+        Assert.Equal("inset(0px 100% 0px 0px)", await figure.Locator("img").First.EvaluateAsync<string>("pane => getComputedStyle(pane).clipPath.replace('calc(100%)', '100%')"));
+        var boxes = await figure.Locator("img").EvaluateAllAsync<double[][]>("images => images.map(image => { const box = image.getBoundingClientRect(); return [box.x, box.y, box.width, box.height]; })");
+        Assert.Equal(boxes[0], boxes[1]);
+        Assert.Equal([64.0, 48.0], boxes[0][2..]);
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        Assert.False(await slider.IsVisibleAsync());
+        var printed = await figure.Locator("img").EvaluateAllAsync<double[]>("images => images.map(image => image.getBoundingClientRect().x)");
+        Assert.True(printed[1] >= printed[0] + 64);
+        Assert.Equal("none", await figure.Locator("img").First.EvaluateAsync<string>("pane => getComputedStyle(pane).clipPath"));
+        await page.Context.CloseAsync();
+        Assert.Empty(site.Complaints);
+    }
+
+    [Fact]
     public async Task Open_a_cells_explanation_in_place_by_mouse_and_close_it_by_key()
     {
         var page = await site.Open("coverage/index.html");

@@ -27,7 +27,7 @@ internal static class PublishCommand
         var edition = new Option<string?>("--edition") { Description = "Keep this state with the collection as an edition of that name, to which later ones are compared. Needs --date.", HelpName = "name" };
         var note = new Option<string?>("--note") { Description = "What to say of the edition, in a sentence.", HelpName = "text" };
         var templates = new Option<string?>("--templates") { Description = "Folder with templates of your own; what it lacks is taken from ours.", HelpName = "folder" };
-        var frames = new Option<bool>("--frames") { Description = "Also write each pair of pictures and, where a Chromium is installed, each chart as one frame of 1920 by 1080 pixels for video, into frames/." };
+        var frames = new Option<bool>("--frames") { Description = "Also write each pair of pictures and, where a Chromium is installed, each chart and each pair of captures as one frame of 1920 by 1080 pixels for video, into frames/." };
         var pdf = new Option<bool>("--pdf") { Description = "Also print the coverage matrix and the cards as PDF, into pdf/. Needs an installed Chromium." };
         var command = new Command("publish", "Publish the collection as a site that opens from its folder.")
         {
@@ -77,7 +77,7 @@ internal static class PublishCommand
             }
 
             if (parsed.GetValue(frames))
-                files = [.. files, .. Frames(site, progress), .. Charts(files, progress, terminal)];
+                files = [.. files, .. Frames(site, progress), .. PageFrames(site, files, progress, terminal)];
             if (chromium is not null)
                 files = [.. files, .. PdfPages.Of(chromium, files, progress.Step)];
             var target = parsed.GetValue(output)!;
@@ -93,13 +93,17 @@ internal static class PublishCommand
         return command;
     }
 
-    /// <summary>The charts of all pages; none, and a word of it, without a Chromium.</summary>
-    private static IReadOnlyList<OutputFile> Charts(IReadOnlyList<OutputFile> site, Progress progress, Terminal terminal)
+    /// <summary>The charts of all pages and the pairs of captures; none, and a word of it, without a Chromium.</summary>
+    private static IReadOnlyList<OutputFile> PageFrames(SiteReport site, IReadOnlyList<OutputFile> files, Progress progress, Terminal terminal)
     {
-        if (Chromium.Find() is { } chromium)
-            return ChartFrames.Of(chromium, site, progress.Step);
-        terminal.Tell("No Chromium is on the path, so the charts are not among the frames.");
-        return [];
+        if (Chromium.Find() is not { } chromium)
+        {
+            terminal.Tell($"No Chromium is on the path, so the charts are not among the frames{(site.Captures.All.Count > 0 ? ", nor are the captures" : "")}.");
+            return [];
+        }
+
+        using var studio = new FrameStudio(chromium, files, progress.Step);
+        return [.. ChartFrames.Of(studio, files), .. CaptureFrames.Of(studio, site.Captures)];
     }
 
     /// <summary>The illustrations of all features in use, both panes with their words on one frame.</summary>

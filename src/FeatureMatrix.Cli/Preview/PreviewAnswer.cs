@@ -136,6 +136,7 @@ internal sealed record PreviewAnswer(string Status, string Type, byte[] Body, bo
         ".js" => "text/javascript; charset=utf-8",
         ".svg" => "image/svg+xml",
         ".png" => "image/png",
+        ".jpg" => "image/jpeg",
         _ => "application/octet-stream",
     };
 }

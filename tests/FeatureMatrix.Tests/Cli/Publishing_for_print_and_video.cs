@@ -1,4 +1,5 @@
 using FeatureMatrix.Cli;
+using FeatureMatrix.Tests.Loading.Captures;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Cli;
@@ -72,6 +73,27 @@ public sealed class Publishing_for_print_and_video : IDisposable
         Assert.Equal(first, Frames());
 
         Dictionary<string, string> Frames() => Directory.GetFiles(_folder["out/frames"]).ToDictionary(file => Path.GetFileName(file), file => Convert.ToHexString(File.ReadAllBytes(file)));
+    }
+
+    [Fact]
+    public void Draws_each_pair_of_captures_on_a_frame_and_keeps_the_files_as_they_are()
+    {
+        External.File("/usr/bin/chromium", "chromium");
+        byte[] noted = [.. PictureMaker.Png(320, 200), .. "Ida Quill"u8];
+        File.WriteAllBytes(_folder["collection/with.png"], noted);
+        File.WriteAllBytes(_folder["collection/without.jpg"], PictureMaker.Jpeg(320, 200));
+        const string Setup = "title: low-mist, scene: ferry, card: dune, driver: sand-9x 1.0, os: windows-98se, wrapper: none, kind: frame-grab, date: 2026-03-01, by: Nobody, alt: A bank";
+        File.WriteAllText(
+            _folder["collection/captures.yaml"], $"captures:\n  a: {{{Setup}, picture: with.png}}\n  b: {{{Setup}, picture: without.jpg, loses: gamma-ramp, baseline: a}}\n");
+
+        Assert.Equal(ExitCode.Fine, Publish("--frames").Exit);
+        Assert.Equal(PictureMaker.Png(320, 200), File.ReadAllBytes(_folder["out/captures/a.png"]));
+        Assert.Equal(PictureMaker.Jpeg(320, 200), File.ReadAllBytes(_folder["out/captures/b.jpg"]));
+        Assert.Equal(noted, File.ReadAllBytes(_folder["collection/with.png"]));
+        var frame = File.ReadAllBytes(_folder["out/frames/capture-b.png"]);
+        Assert.Equal((byte[])[0, 0, 0x07, 0x80, 0, 0, 0x04, 0x38], frame[16..24]);
+        Assert.Equal(ExitCode.Fine, Publish("--frames").Exit);
+        Assert.Equal(frame, File.ReadAllBytes(_folder["out/frames/capture-b.png"]));
     }
 
     private CommandRun Publish(string option) => CommandRun.Of("publish", _folder["collection"], "--out", _folder["out"], option);

@@ -37,6 +37,7 @@ internal static class FuzzFormats
         Text("PCI ID lists", 50_000, IdList, [OneRun.Ids, "# c\n\nC 03  Display\n\t00  VGA\n\t\t00  VGA\nffff  Illegal\n"], "f0a1 0007 1234 C 03 ffff zzzz Greywater"),
         FuzzTemplates.Format(70_000),
         FuzzWorksheets.Format(30_000),
+        .. FuzzPictures.Formats(100_000),
     ];
 
     private static string[] OneRunCollections => ["chips:\n  ox-4: {name: OX-4, source: A book}\ncards:\n  ox4: {name: Ostrel 4, chip: ox-4, source: A book}\nfacts:\n  - {card: ox4, api: direct3d, source: A book, fog-table: yes}\n"];

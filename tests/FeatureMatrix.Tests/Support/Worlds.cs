@@ -1,4 +1,5 @@
 using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Captures;
 using FeatureMatrix.Loading.Faults;
 using FeatureMatrix.Loading.Texts;
 using FeatureMatrix.Model;
@@ -53,9 +54,9 @@ internal static class Worlds
         """;
 
     /// <summary>The world on the small vocabulary. Throws with all faults where one is an error; warnings are ignored.</summary>
-    public static Catalog Load(string yaml)
+    public static Catalog Load(string yaml, IReadOnlyList<SourcePicture>? pictures = null)
     {
-        var result = Try(yaml);
+        var result = Try(yaml, pictures);
         return result.Catalog ?? throw new InvalidOperationException(string.Join('\n', result.Faults));
     }
 
@@ -67,6 +68,6 @@ internal static class Worlds
     }
 
     /// <summary>The same with its faults. The text is the file <c>world.yaml</c>.</summary>
-    public static LoadResult Try(string yaml) =>
-        CollectionLoader.Load([new SourceText("vocabulary/test.yaml", Vocabulary), new SourceText("world.yaml", yaml)]);
+    public static LoadResult Try(string yaml, IReadOnlyList<SourcePicture>? pictures = null) =>
+        CollectionLoader.Load([new SourceText("vocabulary/test.yaml", Vocabulary), new SourceText("world.yaml", yaml)], pictures: pictures);
 }

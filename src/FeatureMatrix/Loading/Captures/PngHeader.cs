@@ -71,7 +71,8 @@ internal readonly record struct PngHeader(int Width, int Height, int BitDepth, i
             if (unpacked.Read(row, 0, 1) > 0)
                 throw PictureReasons.WrongPixels;
         }
-        catch (Exception problem) when (problem is InvalidDataException or EndOfStreamException)
+        // What ends too early, or asks for a dictionary, which PNG has not, is an IOException.
+        catch (Exception problem) when (problem is InvalidDataException or IOException)
         {
             throw PictureReasons.WrongPixels;
         }

@@ -24,6 +24,8 @@ public sealed class SiteFiles
         var renderer = new SiteRenderer(edition, templates);
         foreach (var page in SitePage.All(edition))
             Add(() => renderer.Files(page), page.Path, page.TablesPath, page.CellsPath);
+        foreach (var pane in edition.Captures.All.SelectMany(pair => (CapturePane[])[pair.With, pair.Without]).DistinctBy(pane => pane.File))
+            Add(() => [CaptureFile(pane)], SiteAddress.Of("capture", pane.File));
         if (EditionFeed.Of(edition.History, edition.Name, "editions.html") is { } feed)
             Add(() => [feed], feed.Path);
     }
@@ -54,6 +56,8 @@ public sealed class SiteFiles
             ? throw first
             : [.. rendered.SelectMany(page => page.Files), .. PictureFiles.Of(_edition.FeatureIds, _draw)];
     }
+
+    private static OutputFile CaptureFile(CapturePane pane) => new(SiteAddress.Of("capture", pane.File), pane.Picture.Bytes.ToArray());
 
     private void Add(Func<IReadOnlyList<OutputFile>> render, params ReadOnlySpan<string> paths)
     {

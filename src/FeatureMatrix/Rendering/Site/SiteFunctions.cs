@@ -31,12 +31,21 @@ internal static class SiteFunctions
         globals.Import("bar_chart", (CardBars bars, string id) => ChartSvg.Bars(bars, id));
         globals.Import("pictures", (string feature) => PictureCatalog.AllFor(feature));
     }
+
+    /// <summary>The functions that find a collection's own pictures.</summary>
+    public static void AddTo(ScriptObject globals, CaptureReport captures)
+    {
+        globals.Import("captures_of_feature", captures.OfFeature);
+        globals.Import("captures_of_title", captures.OfTitle);
+        globals.Import("captures_of_card", captures.OfCard);
+        globals.Import("captures_of_both", captures.OfBoth);
+    }
 }
 
 /// <summary>Where the pages of things lie, relative to the folder of the site.</summary>
 public static class SiteAddress
 {
-    /// <summary>The page of a thing: a card, title, feature, wrapper, driver branch, rig or operating system; what a card would add, and what to install on it.</summary>
+    /// <summary>The page of a thing: a card, title, feature, wrapper, driver branch, rig or operating system; what a card would add, and what to install on it; a picture, drawn or captured.</summary>
     public static string Of(string kind, string id) => kind switch
     {
         "card" => $"cards/{id}.html",
@@ -49,6 +58,7 @@ public static class SiteAddress
         "worth" => $"worth/{id}.html",
         "install" => $"installs/{id}.html",
         "picture" => $"pictures/{id}.png",
+        "capture" => $"captures/{id}",
         _ => throw new ArgumentException($"there are no pages of kind '{kind}'", nameof(kind)),
     };
 

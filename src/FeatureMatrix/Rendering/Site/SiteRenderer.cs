@@ -64,6 +64,7 @@ public sealed class SiteRenderer
             ["is_large"] = large is not null,
         };
         SiteFunctions.AddTo(globals, path, root);
+        SiteFunctions.AddTo(globals, _edition.Captures);
         globals["content"] = _templates.Render($"pages/{page.Template}.html", globals);
         var files = new List<OutputFile> { OutputFile.Text(path, _templates.Render("pages/frame.html", globals)) };
         if (named.Count > 0)

@@ -31,6 +31,7 @@ public sealed class SiteReport
     private readonly Lazy<DecisionReport> _plan;
     private readonly Lazy<DecisionReport> _editions;
     private readonly Lazy<OverviewReport> _overview;
+    private readonly Lazy<CaptureReport> _captures;
 
     private SiteReport(EditionReport edition)
     {
@@ -54,6 +55,7 @@ public sealed class SiteReport
         _plan = new(() => PlanReport.Of(new Weighing(decisions)).ToReport());
         _editions = new(History.ToReport);
         _overview = new(() => OverviewReport.Of(this));
+        _captures = new(() => CaptureReport.Of(decisions));
     }
 
     /// <summary>The verdicts behind it.</summary>
@@ -118,6 +120,9 @@ public sealed class SiteReport
 
     /// <summary>Which titles need a wrapper.</summary>
     public WrapperReport WrapperNeeds => _edition.Wrappers;
+
+    /// <summary>The collection's own pictures.</summary>
+    public CaptureReport Captures => _captures.Value;
 
     /// <summary>What was measured.</summary>
     public BenchReport Bench => _edition.Bench;

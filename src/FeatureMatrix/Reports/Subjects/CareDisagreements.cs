@@ -27,6 +27,12 @@ internal static class CareDisagreements
         }
     }
 
+    /// <summary>Pictures that show something else than the records come to.</summary>
+    public static IEnumerable<CareItem> WithCaptures(Decisions decisions) => decisions.Catalog.Captures
+        .SelectMany(capture => capture.Baseline is { } baseline ? [(capture, capture.Loses), (baseline, capture.Loses)] : Array.Empty<(Capture Capture, IReadOnlyList<Capability> Lost)>())
+        .Select(one => (one.Capture, Text: CaptureWording.Against(CaptureCheck.Of(decisions, one.Capture, one.Lost)))).Where(one => one.Text.Length > 0).Distinct()
+        .Select(one => new CareItem("capture against records", one.Capture.Id, one.Text, $"explain {one.Capture.Renderer.Title.Id} {one.Capture.Setup.Card.Id}"));
+
     /// <summary>What this collection says otherwise than one that it builds on.</summary>
     public static IEnumerable<CareItem> WithShared(IEnumerable<HiddenKey> hidden) => hidden.Select(one => new CareItem(
         "said otherwise here", one.About, $"Its '{one.Key}' counts as at {CareGaps.Place(one.Origin)}, not as at {CareGaps.Place(one.Below)}.",

@@ -37,6 +37,7 @@ public sealed record CareReport(IReadOnlyList<CardCompleteness> Cards, IReadOnly
         Completeness(decisions.Catalog),
         [
             .. CareDisagreements.Of(decisions),
+            .. CareDisagreements.WithCaptures(decisions),
             .. CareDisagreements.WithShared(hidden),
             .. decisions.Catalog.Cards.SelectMany(card => CareGaps.OfCard(decisions.Catalog, card)),
             .. decisions.Titles.SelectMany(CareGaps.OfTitle),

@@ -43,6 +43,11 @@ public sealed class Files_that_are_no_pictures
         ["it ends without a picture in it"] = [0xFF, 0xD8, .. Segment(0xDB, new byte[65]), 0xFF, 0xD9],
     };
 
+    [Fact]
+    public void Are_refused_where_their_pixels_ask_for_a_dictionary() => Assert.Equal(
+        "its pixels cannot be unpacked to the size it states",
+        Assert.Throws<DamagedPictureException>(() => PictureCleaner.Clean("x", PngOf(Header(1, 1), ("IDAT", [0x78, 0xF9, 1, 2, 3, 4, 5, 6, 7, 8]), End))).Message);
+
     public static TheoryData<string> Reasons => new(Files.Keys);
 
     [Theory]

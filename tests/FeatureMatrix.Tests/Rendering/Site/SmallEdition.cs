@@ -1,9 +1,12 @@
+using FeatureMatrix.Loading;
+using FeatureMatrix.Loading.Captures;
 using FeatureMatrix.Pictures;
 using FeatureMatrix.Rendering;
 using FeatureMatrix.Rendering.Site;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Editions;
 using FeatureMatrix.Reports.Pages;
+using FeatureMatrix.Tests.Loading.Captures;
 
 namespace FeatureMatrix.Tests.Support;
 
@@ -50,6 +53,13 @@ internal static class SmallEdition
           tow-path: {name: '§Tow Path', year: 1998, engine: fen, os: [windows-98se], source: notes, renderers: {direct3d: {api: direct3d 5, needs: {severe: [fog-table], cosmetic: [tex-env-bump]}, defects: [{effect: '§Black sky.', driver: sand-9x 1.1, source: ledger}]}}}
         observations:
           - {title: low-mist, renderer: direct3d, card: dune, driver: sand-9x 1.0, os: windows-98se, wrapper: none, runs: yes, seen: {fog-table: yes}, date: 2026-01-24, source: ledger, note: '§Seen twice.'}
+        captures:
+          bank-with: {title: low-mist, renderer: direct3d, scene: '§The far bank', card: dune, driver: sand-9x 1.0, os: windows-98se, wrapper: none, mode: 640x480, depth: 16, rig: bench,
+            kind: frame-grab, picture: bank/with.png, alt: '§The bank fades.', date: 2026-01-24, by: '§Nobody'}
+          bank-without: {title: low-mist, renderer: direct3d, scene: '§The far bank', card: dune, driver: sand-9x 1.1, os: windows-98se, wrapper: none, kind: frame-grab,
+            picture: bank/without.png, alt: '§The bank ends.', date: 2026-01-25, source: ledger, loses: fog-table, baseline: bank-with, note: '§Looked twice.'}
+          bank-delta: {title: low-mist, renderer: direct3d, scene: '§The far bank', card: delta, driver: silt-9x 2.0, os: windows-98se, kind: camera,
+            picture: bank/third.png, alt: '§The bank ends too.', date: 2026-01-25, source: ledger, loses: [fog-table], baseline: bank-with}
         rigs:
           bench: {name: '§The bench', processor: {family: family-6, clock: 450 MHz, cores: 1}, memory: 128 MiB, chipset: '§Old board', slots: [{bus: pci, volts: [5], key: 5}], os: [windows-98se], notes: '§By the window.'}
         libraries:
@@ -88,7 +98,7 @@ internal static class SmallEdition
 
     private static EditionReport Of(string yaml, DateOnly? date)
     {
-        var catalog = Worlds.Load(yaml);
+        var catalog = Worlds.Load(yaml, [.. new[] { "with", "without", "third" }.Select((name, i) => new SourcePicture($"bank/{name}.png", _ => PictureMaker.Png(64, 48, i + 1)))]);
         return EditionReport.Of(new Decisions(catalog, catalog.Libraries.Single()), date);
     }
 }
