@@ -94,9 +94,9 @@ public readonly record struct Capability(Feature Feature, int Step)
     {
         if (Feature == other.Feature)
             return Step >= other.Step;
-        foreach (var implied in Feature.Implies)
+        for (var i = 0; i < Feature.Implies.Count; i++)
         {
-            if (implied.Implies(other))
+            if (Feature.Implies[i].Implies(other))
                 return true;
         }
 

@@ -21,8 +21,28 @@ internal sealed class BestRoute(Completions completions)
         var contenders = Contenders(routes);
         if (contenders.Count == 1)
             return new Pool(contenders[0].Range, contenders, contenders[0].Range.Deciding);
-        var leaves = completions.Walk<Pick>(settled => Evaluate(contenders, settled));
+        var memory = new RouteMemory(contenders.Select(route => route.Form).ToList());
+        var mildest = contenders.Select(route => route.Range.Mildest).ToList();
+        var leaves = completions.Walk<Pick>(settled => Evaluate(memory.Under(settled)));
         return leaves is null ? Bounds(contenders) : FromLeaves(contenders, leaves);
+
+        (Pick? Result, Question? Ask) Evaluate(RouteMemory.Row row)
+        {
+            var best = new Pick(Outcome.DoesNotRun, null);
+            for (var i = 0; i < contenders.Count; i++)
+            {
+                // Routes come in order of preference, so an equal outcome later on changes nothing.
+                if (best.By is not null && Outcome.CompareWorst(mildest[i], best.Outcome) >= 0)
+                    continue;
+                var step = row[i];
+                if (step.Outcome is not { } outcome)
+                    return (null, row.Ask(step.Ask!.Value));
+                if (outcome.Runs && (best.By is null || Outcome.CompareWorst(outcome, best.Outcome) < 0))
+                    best = new Pick(outcome, contenders[i]);
+            }
+
+            return (best, null);
+        }
     }
 
     /// <summary>
@@ -39,25 +59,6 @@ internal sealed class BestRoute(Completions completions)
             var result = Outcome.CompareWorst(route.Range.Mildest, surest.Range.Worst);
             return result < 0 || (result == 0 && RouteFinding.ComparePreference(route, surest) <= 0);
         }
-    }
-
-    private static (Pick? Result, Question? Ask) Evaluate(
-        IReadOnlyList<RouteFinding> routes, IReadOnlyDictionary<UnknownFact, Support> settled)
-    {
-        var best = new Pick(Outcome.DoesNotRun, null);
-        foreach (var route in routes)
-        {
-            // Routes come in order of preference, so an equal outcome later on changes nothing.
-            if (best.By is not null && Outcome.CompareWorst(route.Range.Mildest, best.Outcome) >= 0)
-                continue;
-            var step = RouteEvaluation.Evaluate(route.Form, settled);
-            if (step.Outcome is not { } outcome)
-                return (null, step.Ask);
-            if (outcome.Runs && (best.By is null || Outcome.CompareWorst(outcome, best.Outcome) < 0))
-                best = new Pick(outcome, route);
-        }
-
-        return (best, null);
     }
 
     private static Pool FromLeaves(List<RouteFinding> contenders, IReadOnlyList<Leaf<Pick>> leaves)

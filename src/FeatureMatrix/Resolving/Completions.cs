@@ -99,21 +99,19 @@ internal sealed class Completions(int limit)
         IReadOnlyList<Leaf<T>> leaves, Func<T, T, bool> same,
         Func<IReadOnlyDictionary<UnknownFact, Support>, IReadOnlyDictionary<UnknownFact, Support>, UnknownFact, bool> counts)
     {
-        var deciding = new HashSet<UnknownFact>();
+        var table = new LeafTable(leaves.Select(leaf => leaf.Settled).ToList());
+        var decides = new bool[table.Columns.Count];
         for (var i = 0; i < leaves.Count; i++)
         {
             for (var j = i + 1; j < leaves.Count; j++)
             {
-                if (!same(leaves[i].Result, leaves[j].Result) && OnlyDifference(leaves[i].Settled, leaves[j].Settled) is { } unknown
-                    && !deciding.Contains(unknown) && counts(leaves[i].Settled, leaves[j].Settled, unknown))
-                {
-                    deciding.Add(unknown);
-                }
+                var column = table.OnlyDifference(i, j);
+                if (column >= 0 && !decides[column] && !same(leaves[i].Result, leaves[j].Result))
+                    decides[column] = counts(leaves[i].Settled, leaves[j].Settled, table.Columns[column]);
             }
         }
 
-        // In the order in which they were asked, which is the order in which a person would check them.
-        return leaves.SelectMany(leaf => leaf.Settled.Keys).Distinct().Where(deciding.Contains).ToList();
+        return table.Columns.Where((_, column) => decides[column]).ToList();
     }
 
     /// <summary>True where one completion of all else goes with both: what only one of them settled fits the other too.</summary>
@@ -125,21 +123,5 @@ internal sealed class Completions(int limit)
         bool Fits(IReadOnlyDictionary<UnknownFact, Support> leaf, IReadOnlyDictionary<UnknownFact, Support> rest) => rest
             .Where(pair => pair.Key != difference && !leaf.ContainsKey(pair.Key))
             .All(pair => leaf.All(settled => !Implications.Exclude(pair.Key, pair.Value, settled.Key, settled.Value)));
-    }
-
-    private static UnknownFact? OnlyDifference(
-        IReadOnlyDictionary<UnknownFact, Support> one, IReadOnlyDictionary<UnknownFact, Support> other)
-    {
-        UnknownFact? difference = null;
-        foreach (var (unknown, state) in one)
-        {
-            if (!other.TryGetValue(unknown, out var otherState) || otherState == state)
-                continue;
-            if (difference is not null)
-                return null;
-            difference = unknown;
-        }
-
-        return difference;
     }
 }

@@ -52,25 +52,43 @@ internal static class RouteEvaluation
     private static Question? Pending(Gate gate, IReadOnlyDictionary<UnknownFact, Support> settled)
     {
         Question? ask = null;
-        foreach (var answer in gate.Real is null ? [gate.Answer] : new[] { gate.Answer, gate.Real })
+        if (Passes(gate.Answer) || (gate.Real is { } real && Passes(real)))
+            return default(Question);
+        return ask;
+
+        bool Passes(Answer answer)
         {
             var state = answer.Support;
-            if (answer.Open is { } open && !settled.TryGetValue(open, out state))
-                ask ??= new Question(open, answer.Possible);
-            else if (gate.IsOpenAt(state))
-                return default(Question);
+            if (answer.Open is null || settled.TryGetValue(answer.Open, out state))
+                return gate.IsOpenAt(state);
+            ask ??= new Question(answer.Open, answer.Possible);
+            return false;
         }
-
-        return ask;
     }
 
     /// <summary>Leaves out losses that another loss implies; of such a pair the graver one counts (rule R14).</summary>
     /// <example>No pixel shaders 1.1 means no 1.4 either: one loss, with the graver strength of the two.</example>
     private static List<Loss> WithoutImplied(List<Loss> losses)
     {
-        if (losses.Count < 2)
-            return losses;
-        return losses.Where((loss, i) => !losses.Where((other, j) => i != j && IsCoveredBy(loss, i, other, j)).Any()).ToList();
+        var kept = new List<Loss>(losses.Count);
+        for (var i = 0; i < losses.Count; i++)
+        {
+            if (!IsCovered(i))
+                kept.Add(losses[i]);
+        }
+
+        return kept;
+
+        bool IsCovered(int i)
+        {
+            for (var j = 0; j < losses.Count; j++)
+            {
+                if (i != j && IsCoveredBy(losses[i], i, losses[j], j))
+                    return true;
+            }
+
+            return false;
+        }
 
         static bool IsCoveredBy(Loss loss, int i, Loss other, int j)
         {
@@ -84,9 +102,29 @@ internal static class RouteEvaluation
         }
 
         // The first loss follows from the second: whatever would have met it needs something that is missing.
-        static bool Follows(Loss implied, Loss cause) =>
-            cause.Kind == LossKind.Missing && implied.Kind == LossKind.Missing
-            && implied.Choices.All(choice => cause.Choices.Any(missing => choice.Implies(missing)));
+        static bool Follows(Loss implied, Loss cause)
+        {
+            if (cause.Kind != LossKind.Missing || implied.Kind != LossKind.Missing)
+                return false;
+            for (var i = 0; i < implied.Choices.Count; i++)
+            {
+                if (!NeedsOneOf(implied.Choices[i], cause.Choices))
+                    return false;
+            }
+
+            return true;
+        }
+
+        static bool NeedsOneOf(Capability choice, IReadOnlyList<Capability> missing)
+        {
+            for (var i = 0; i < missing.Count; i++)
+            {
+                if (choice.Implies(missing[i]))
+                    return true;
+            }
+
+            return false;
+        }
     }
 }
 

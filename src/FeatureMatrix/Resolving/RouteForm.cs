@@ -102,6 +102,10 @@ public sealed record NeedTerm
     /// <summary>Every answer it hangs on: those of the alternatives, then those that say whether it applies.</summary>
     public IEnumerable<Answer> Answers => Choices.Select(choice => choice.Answer).Concat(Applies?.Open ?? []);
 
+    /// <summary>Every unknown that may be asked for on the way to what it comes to.</summary>
+    public IEnumerable<UnknownFact> Unknowns => Answers.Select(answer => answer.Open).OfType<UnknownFact>()
+        .Append(new UnknownFact.RunsWithout(Renderer, Need)).Append(new UnknownFact.RunsBroken(Renderer, Need));
+
     /// <summary>True where the route was seen to run, which settles every must (rule R15).</summary>
     public bool WasSeenToRun { get; init; }
 
