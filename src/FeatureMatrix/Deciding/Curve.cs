@@ -15,24 +15,24 @@ internal sealed class Curve
         _greatest = greatest;
     }
 
-    /// <summary>The lower end of the comparison's difference, or the upper one.</summary>
-    public static Curve Of(CardComparison comparison, Parameter parameter, bool best)
+    /// <summary>The curve of some groups, where the rest comes to a fixed sum.</summary>
+    /// <param name="groups">The groups that the parameter has a say in.</param>
+    /// <param name="fixedPart">What all others come to at this end.</param>
+    /// <param name="parameter">The parameter.</param>
+    /// <param name="scale">What losses are worth.</param>
+    /// <param name="best">True for the upper end of the difference, false for the lower one.</param>
+    public static Curve Of(IEnumerable<SharedGroup> groups, decimal fixedPart, Parameter parameter, WorthScale scale, bool best)
     {
-        var parts = new List<List<Polynomial>>();
-        var fixedPart = 0m;
-        foreach (var group in comparison.Groups)
-        {
-            if (parameter is Parameter.WeightOf weight && !group.Stakes.Any(stake => stake.Entry.Title == weight.Title))
-            {
-                var ends = group.Branches.Select(branch => Sum(group, branch, parameter, comparison.Scale, best).At(0)).ToList();
-                fixedPart += best ? ends.Max() : ends.Min();
-            }
-            else
-                parts.Add(group.Branches.Select(branch => Sum(group, branch, parameter, comparison.Scale, best)).ToList());
-        }
-
+        var parts = groups.Select(group => group.Branches.Select(branch => Sum(group, branch, parameter, scale, best)).ToList()).ToList();
         var single = parts.Where(part => part.Count == 1).Aggregate(new Polynomial([fixedPart]), (sum, part) => sum + part[0]);
         return new Curve([.. parts.Where(part => part.Count > 1), [single]], best);
+    }
+
+    /// <summary>An end of what a group comes to with everything as it is.</summary>
+    public static decimal EndOf(SharedGroup group, WorthScale scale, bool best)
+    {
+        var ends = group.Branches.Select(branch => group.Stakes.Select((stake, i) => Sign(stake) * stake.Weight * scale.Of(EndIn(stake, branch.Standings[i], best))).Sum());
+        return best ? ends.Max() : ends.Min();
     }
 
     /// <summary>The value at a point.</summary>
@@ -58,17 +58,25 @@ internal sealed class Curve
     /// <summary>The end that independent stakes give in a branch: the first card's at one extreme, the second's at the other.</summary>
     private static Polynomial Sum(SharedGroup group, Branch branch, Parameter parameter, WorthScale scale, bool best)
     {
-        var sum = new Polynomial([]);
+        var (sum, fixedPart) = (new Polynomial([]), 0m);
         for (var i = 0; i < group.Stakes.Count; i++)
         {
             var stake = group.Stakes[i];
-            var isHigh = stake.Side == Side.First == best;
-            var worth = Worth(stake, isHigh ? branch.Standings[i][^1] : branch.Standings[i][0], parameter, scale);
-            sum = stake.Side == Side.First ? sum + worth : sum - worth;
+            var standing = EndIn(stake, branch.Standings[i], best);
+            if (parameter is Parameter.WeightOf weight && stake.Entry.Title != weight.Title)
+                fixedPart += Sign(stake) * stake.Weight * scale.Of(standing);
+            else if (stake.Side == Side.First)
+                sum += Worth(stake, standing, parameter, scale);
+            else
+                sum -= Worth(stake, standing, parameter, scale);
         }
 
-        return sum;
+        return sum + new Polynomial([fixedPart]);
     }
+
+    private static int Sign(Stake stake) => stake.Side == Side.First ? 1 : -1;
+
+    private static Standing EndIn(Stake stake, IReadOnlyList<Standing> standings, bool best) => stake.Side == Side.First == best ? standings[^1] : standings[0];
 
     /// <summary>
     /// Weight × worth as a polynomial: with k = r^c, worth is k · q^s + (1 − k) · q^(s+1) in q, and q^(s+1) + q^s (1 − q) · r^c in r.
@@ -79,9 +87,8 @@ internal sealed class Curve
             return new Polynomial([]);
         switch (parameter)
         {
-            case Parameter.WeightOf weight:
-                var worth = scale.Of(standing);
-                return stake.Entry.Title == weight.Title ? new Polynomial([0, worth]) : new Polynomial([stake.Weight * worth]);
+            case Parameter.WeightOf:
+                return new Polynomial([0, scale.Of(standing)]);
             case Parameter.SevereWorth:
                 var kept = Power(scale.Cosmetic, standing.Cosmetic);
                 var inSevere = new decimal[standing.Severe + 2];

@@ -49,25 +49,25 @@ public sealed class ProspectBuilder
         var ceiling = contenders[0].Best;
         if (ceiling == floorStanding)
             return Prospect.Certain(ceiling);
-        var leaves = _completions.Walk<StandingResult>(settled => Evaluate(contenders, settled));
+        var memory = new RouteMemory(contenders.ConvertAll(runner => runner.Form));
+        var leaves = _completions.Walk<StandingResult>(Evaluate);
         return leaves is null ? Prospect.Between(floorStanding, ceiling) : Prospect.From(leaves);
-    }
 
-    private static (StandingResult? Result, Question? Ask) Evaluate(List<Runner> contenders, IReadOnlyDictionary<UnknownFact, Support> settled)
-    {
-        var best = Standing.DoesNotRun;
-        foreach (var runner in contenders)
+        (StandingResult? Result, Question? Ask) Evaluate(IReadOnlyDictionary<UnknownFact, Support> settled)
         {
-            if (runner.Best <= best)
-                break;
-            var (standing, ask) = runner.Evaluate(settled, best);
-            if (ask is not null)
-                return (null, ask);
-            if (standing > best)
-                best = standing;
-        }
+            var row = memory.Under(settled);
+            var best = Standing.DoesNotRun;
+            for (var i = 0; i < contenders.Count && contenders[i].Best > best; i++)
+            {
+                var (standing, ask) = contenders[i].Evaluate(row[i], settled, best);
+                if (ask is { } question)
+                    return (null, row.Ask(question));
+                if (standing > best)
+                    best = standing;
+            }
 
-        return (new StandingResult(best), null);
+            return (new StandingResult(best), null);
+        }
     }
 
     /// <summary>A permitted route that may run.</summary>
@@ -79,16 +79,17 @@ public sealed class ProspectBuilder
             finding.Form, BestOf(finding.Range.Best), speed == FloorAnswer.Reaches ? WorstOf(finding.Range.Worst) : Standing.DoesNotRun, speed);
 
         /// <summary>The standing in a completion; exact only where it beats the one to beat.</summary>
-        public (Standing Standing, Question? Ask) Evaluate(IReadOnlyDictionary<UnknownFact, Support> settled, Standing toBeat)
+        public (Standing Standing, Question? Ask) Evaluate(Step step, IReadOnlyDictionary<UnknownFact, Support> settled, Standing toBeat)
         {
-            var step = RouteEvaluation.Evaluate(Form, settled);
             if (step.Outcome is not { } outcome)
                 return (default, step.Ask);
             if (BestOf(outcome) <= toBeat)
                 return (Standing.DoesNotRun, null);
             var severe = outcome.Severe;
-            foreach (var loss in outcome.Losses.Where(loss => loss.Strength == Strength.Ungraded))
+            for (var i = 0; outcome.Ungraded > 0 && i < outcome.Losses.Count; i++)
             {
+                if (outcome.Losses[i] is not { Strength: Strength.Ungraded } loss)
+                    continue;
                 var unknown = GradeOf(loss);
                 if (!settled.TryGetValue(unknown, out var isCosmetic))
                     return (default, new Question(unknown, NoOrYes));

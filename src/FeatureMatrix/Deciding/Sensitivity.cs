@@ -45,11 +45,38 @@ public static class Sensitivity
         if (comparison.Ground == Ground.MustHaves)
             return [];
         var flips = new List<Flip>();
+        var (low, high) = (new Ends(comparison, best: false), new Ends(comparison, best: true));
         foreach (var title in comparison.Titles.Where(title => !title.IsEqual))
-            flips.AddRange(Flips(comparison, new Parameter.WeightOf(title.Entry.Title), (decimal)title.Entry.Weight, HighestWeight));
-        flips.AddRange(Flips(comparison, new Parameter.SevereWorth(), comparison.Scale.Severe, 1));
-        flips.AddRange(Flips(comparison, new Parameter.CosmeticWorth(), comparison.Scale.Cosmetic, 1));
+            flips.AddRange(Flips(low, high, new Parameter.WeightOf(title.Entry.Title), (decimal)title.Entry.Weight, HighestWeight));
+        flips.AddRange(Flips(low, high, new Parameter.SevereWorth(), comparison.Scale.Severe, 1));
+        flips.AddRange(Flips(low, high, new Parameter.CosmeticWorth(), comparison.Scale.Cosmetic, 1));
         return flips;
+    }
+
+    /// <summary>One end of the difference. A title's weight has a say in the groups of its stakes alone; the others keep their sum.</summary>
+    private sealed class Ends
+    {
+        private readonly CardComparison _comparison;
+        private readonly bool _best;
+        private readonly ILookup<Title, (SharedGroup Group, decimal End)> _byTitle;
+        private readonly decimal _all;
+
+        public Ends(CardComparison comparison, bool best)
+        {
+            (_comparison, _best) = (comparison, best);
+            var ends = comparison.Groups.Select(group => (Group: group, End: Curve.EndOf(group, comparison.Scale, best))).ToList();
+            _all = ends.Sum(one => one.End);
+            _byTitle = ends.SelectMany(one => one.Group.Stakes.Select(stake => stake.Entry.Title).Distinct().Select(title => (title, one)))
+                .ToLookup(pair => pair.title, pair => pair.one);
+        }
+
+        public Curve Under(Parameter parameter)
+        {
+            if (parameter is not Parameter.WeightOf weight)
+                return Curve.Of(_comparison.Groups, 0, parameter, _comparison.Scale, _best);
+            var own = _byTitle[weight.Title];
+            return Curve.Of(own.Select(one => one.Group), _all - own.Sum(one => one.End), parameter, _comparison.Scale, _best);
+        }
     }
 
     /// <summary>In order, one of those that differ by rounding alone; the current value is always among them.</summary>
@@ -65,10 +92,9 @@ public static class Sensitivity
         return apart;
     }
 
-    private static IEnumerable<Flip> Flips(CardComparison comparison, Parameter parameter, decimal current, decimal highest)
+    private static IEnumerable<Flip> Flips(Ends lowEnds, Ends highEnds, Parameter parameter, decimal current, decimal highest)
     {
-        var low = Curve.Of(comparison, parameter, best: false);
-        var high = Curve.Of(comparison, parameter, best: true);
+        var (low, high) = (lowEnds.Under(parameter), highEnds.Under(parameter));
         var candidates = Apart(low.Turns(0, highest).Concat(high.Turns(0, highest)).Append(0).Append(highest), current);
         var here = candidates.IndexOf(current);
         var now = At(current);

@@ -23,6 +23,12 @@ public sealed record SharedGroup(IReadOnlyList<Stake> Stakes, IReadOnlyList<Bran
     /// <summary>How many completions of shared unknowns one group may have before bounds are given instead.</summary>
     public const int BranchLimit = 1024;
 
+    /// <summary>
+    /// How many unknowns a group may share before bounds are given without a walk: only a chain in which each answer ends the questions would
+    /// come within <see cref="BranchLimit"/>.
+    /// </summary>
+    public const int UnknownLimit = 40;
+
     /// <summary>Everything open in it.</summary>
     public IEnumerable<UnknownFact> Unknowns => Stakes.SelectMany(stake => stake.Prospect.Unknowns).Distinct();
 
@@ -34,47 +40,18 @@ public sealed record SharedGroup(IReadOnlyList<Stake> Stakes, IReadOnlyList<Bran
     {
         var keys = stakes.Select(stake => stake.Prospect.Unknowns).ToList();
         var links = new UnknownLinks(keys);
-        return links.Components.Select(members => Together(members.Select(i => stakes[i]).ToList(), links)).ToList();
+        return links.Components.Select(members => Together(members.Select(i => stakes[i]).ToList())).ToList();
     }
 
     /// <summary>A stake that shares nothing.</summary>
     public static SharedGroup Of(Stake stake) => new([stake], [new Branch([], [stake.Prospect.Standings])], stake.Prospect.IsExact);
 
-    private static SharedGroup Together(List<Stake> stakes, UnknownLinks links)
+    private static SharedGroup Together(List<Stake> stakes)
     {
         if (stakes is [var only])
             return Of(only);
-        var branches = new List<Branch>();
-        var isExact = Walk([], stakes.Select(stake => stake.Prospect.Cases).ToList(), links, branches)
-            && stakes.TrueForAll(stake => stake.Prospect.IsExact);
-        return branches.Count > BranchLimit
-            ? new SharedGroup(stakes, [new Branch([], stakes.Select(stake => stake.Prospect.Standings).ToList())], false)
-            : new SharedGroup(stakes, branches, isExact);
-    }
-
-    private static bool Walk(
-        Dictionary<UnknownFact, Support> settled, List<IReadOnlyList<ProspectCase>> cases, UnknownLinks links, List<Branch> branches)
-    {
-        var next = cases.SelectMany(list => list).SelectMany(one => one.Settled).Select(pair => pair.Key)
-            .FirstOrDefault(unknown => !settled.ContainsKey(unknown) && links.IsShared(unknown));
-        if (next is null)
-        {
-            branches.Add(new Branch(
-                settled.ToList(), cases.Select(list => (IReadOnlyList<Standing>)list.Select(one => one.Standing).Distinct().Order().ToList()).ToList()));
-            return branches.Count <= BranchLimit;
-        }
-
-        var states = cases.SelectMany(list => list).SelectMany(one => one.Settled).Where(pair => pair.Key == next).Select(pair => pair.Value)
-            .Distinct().Order().Where(state => Settlement.IsConsistent(next, state, settled)).ToList();
-        foreach (var state in states)
-        {
-            settled[next] = state;
-            var left = cases.Select(list => (IReadOnlyList<ProspectCase>)list.Where(one => Settlement.Allows(settled, one)).ToList()).ToList();
-            if (!Walk(settled, left, links, branches))
-                return false;
-            settled.Remove(next);
-        }
-
-        return true;
+        return BranchWalk.Of(stakes, BranchLimit, UnknownLimit) is { } branches
+            ? new SharedGroup(stakes, branches, stakes.TrueForAll(stake => stake.Prospect.IsExact))
+            : new SharedGroup(stakes, [new Branch([], stakes.Select(stake => stake.Prospect.Standings).ToList())], false);
     }
 }

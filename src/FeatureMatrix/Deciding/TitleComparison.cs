@@ -30,7 +30,7 @@ public sealed record TitleComparison
     public static TitleComparison Of(Stake first, Stake second, WorthScale scale, Policy policy)
     {
         var groups = SharedGroup.Of([first, second]);
-        var (firstIsNeverWorse, secondIsNeverWorse) = NeverWorse(first, second);
+        var (firstIsNeverWorse, secondIsNeverWorse) = NeverWorse(first, second, groups);
         return new TitleComparison
         {
             Entry = first.Entry,
@@ -43,11 +43,11 @@ public sealed record TitleComparison
     }
 
     /// <summary>Whether no completion makes the first side worse, and whether none makes the second worse.</summary>
-    internal static (bool First, bool Second) NeverWorse(Stake first, Stake second)
+    internal static (bool First, bool Second) NeverWorse(Stake first, Stake second, IReadOnlyList<SharedGroup>? groups = null)
     {
         if (first.Prospect.IsCertain && second.Prospect.IsCertain)
             return (first.Prospect.Worst.IsNoWorseThan(second.Prospect.Worst), second.Prospect.Worst.IsNoWorseThan(first.Prospect.Worst));
-        var groups = SharedGroup.Of([first, second]);
+        groups ??= SharedGroup.Of([first, second]);
         return (Always(groups, (one, other) => one.IsNoWorseThan(other)), Always(groups, (one, other) => other.IsNoWorseThan(one)));
     }
 

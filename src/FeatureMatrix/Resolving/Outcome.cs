@@ -75,9 +75,26 @@ public sealed class Outcome : IEquatable<Outcome>
     /// <summary>It runs with these losses.</summary>
     public static Outcome RunsWith(IEnumerable<Loss> losses)
     {
-        var ordered = losses.OrderByDescending(loss => loss.Strength)
-            .ThenBy(loss => loss.Choices[0].Feature.Id, StringComparer.Ordinal).ThenBy(loss => loss.Choices[0].Step).ToList();
+        var ordered = new List<Loss>();
+        foreach (var loss in losses)
+        {
+            // Losses are few and come nearly in order; those that are equal stay in the order in which they came.
+            var at = ordered.Count;
+            while (at > 0 && CompareForReading(ordered[at - 1], loss) > 0)
+                at--;
+            ordered.Insert(at, loss);
+        }
+
         return ordered.Count == 0 ? Works : new Outcome(true, ordered);
+    }
+
+    /// <summary>The severest first, then by feature and level, so that the order of needs does not matter.</summary>
+    private static int CompareForReading(Loss one, Loss other)
+    {
+        var result = other.Strength.CompareTo(one.Strength);
+        if (result == 0)
+            result = string.CompareOrdinal(one.Choices[0].Feature.Id, other.Choices[0].Feature.Id);
+        return result != 0 ? result : one.Choices[0].Step.CompareTo(other.Choices[0].Step);
     }
 
     /// <summary>

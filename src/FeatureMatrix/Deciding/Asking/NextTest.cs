@@ -29,8 +29,12 @@ public sealed record TestProposal(UnknownFact Unknown, IReadOnlyList<Consequence
 /// </param>
 /// <param name="SmallestSet">The fewest questions of which some answers decide; empty where none of up to three do.</param>
 /// <param name="IsExact">False where something was too large to walk: then some proposals only might change it, and a smaller set may exist.</param>
-public sealed record NextTest(IReadOnlyList<TestProposal> Proposals, IReadOnlyList<UnknownFact> SmallestSet, bool IsExact)
+/// <param name="LeftOut">How many questions were not weighed, because too many might change it: those on which least of the library hangs.</param>
+public sealed record NextTest(IReadOnlyList<TestProposal> Proposals, IReadOnlyList<UnknownFact> SmallestSet, bool IsExact, int LeftOut = 0)
 {
+    /// <summary>How many questions are weighed at most where it cannot be walked which of them matter.</summary>
+    public const int MostWeighed = 16;
+
     /// <summary>How many questions are put together at most.</summary>
     public const int MostTogether = Asking.SmallestSet.Most;
 
@@ -41,10 +45,25 @@ public sealed record NextTest(IReadOnlyList<TestProposal> Proposals, IReadOnlyLi
             return new NextTest([], [], comparison.IsExact);
         var qualifying = Qualifying.Of(comparison);
         var smallest = Asking.SmallestSet.Of(comparison);
-        var proposals = qualifying.Unknowns.Select(unknown => Propose(comparison, unknown))
+        var weighed = qualifying.IsExact ? qualifying.Unknowns : Weightiest(comparison, qualifying.Unknowns);
+        var proposals = weighed.Select(unknown => Propose(comparison, unknown))
             .OrderByDescending(proposal => proposal.Settles).ThenByDescending(proposal => smallest.Unknowns.Contains(proposal.Unknown))
             .ThenByDescending(proposal => proposal.MaySettle).ThenByDescending(proposal => proposal.Narrows).ToList();
-        return new NextTest(proposals, smallest.Unknowns, qualifying.IsExact && smallest.IsExact);
+        return new NextTest(proposals, smallest.Unknowns, qualifying.IsExact && smallest.IsExact, qualifying.Unknowns.Count - weighed.Count);
+    }
+
+    /// <summary>The questions on which most of the library hangs, still in the order in which a person would check them.</summary>
+    private static List<UnknownFact> Weightiest(CardComparison comparison, IReadOnlyList<UnknownFact> unknowns)
+    {
+        var weights = new Dictionary<UnknownFact, decimal>();
+        foreach (var stake in comparison.Groups.SelectMany(group => group.Stakes))
+        {
+            foreach (var unknown in stake.Prospect.Unknowns)
+                weights[unknown] = weights.GetValueOrDefault(unknown) + stake.Weight;
+        }
+
+        var kept = unknowns.OrderByDescending(unknown => weights[unknown]).Take(MostWeighed).ToHashSet();
+        return unknowns.Where(kept.Contains).ToList();
     }
 
     /// <summary>The states that an unknown may have, as far as they make a difference.</summary>

@@ -67,6 +67,13 @@ internal sealed class Qualifying
 
     private bool Qualifies(SharedGroup group, UnknownLinks links, SumSet others, UnknownFact unknown)
     {
+        if (!group.IsExact)
+        {
+            // Its completions are too many to look at.
+            IsExact = false;
+            return true;
+        }
+
         var contexts = 0;
         return Walk([], group.Stakes.Select(stake => stake.Prospect.Cases).ToList());
 
@@ -77,7 +84,11 @@ internal sealed class Qualifying
             if (next is null)
             {
                 if (++contexts > MostContexts)
-                    return IsExact = false;
+                {
+                    IsExact = false;
+                    return true;
+                }
+
                 return PartsIn(group, cases, settled, others, unknown);
             }
 

@@ -33,7 +33,7 @@ public sealed record CompareReport
     /// <summary>Compares two cards.</summary>
     public static CompareReport Of(Weighing weighing, Card first, Card second)
     {
-        var picture = CardComparison.Of(weighing.Picture, first, second);
+        var picture = weighing.Compare(first, second);
         return new CompareReport
         {
             Weighing = weighing,
@@ -43,7 +43,7 @@ public sealed record CompareReport
             Flips = Sensitivity.Of(picture).OrderBy(flip => Math.Abs(flip.Value - flip.Current) / Math.Max(flip.Current, 0.01m)).ToList(),
             OtherBoards = weighing.Decisions.Catalog.Cards
                 .Where(card => card != first && card != second && (card.Chip == first.Chip || card.Chip == second.Chip))
-                .Select(card => CardComparison.Of(weighing.Picture, card, card.Chip == first.Chip ? first : second)).ToList(),
+                .Select(card => weighing.Compare(card, card.Chip == first.Chip ? first : second)).ToList(),
         };
     }
 

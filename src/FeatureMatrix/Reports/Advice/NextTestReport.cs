@@ -43,6 +43,11 @@ public sealed record NextTestReport(Weighing Weighing, CardComparison Picture, C
         return new NextTestReport(weighing, picture, comparison, next, TestBatches.Of(weighing, comparison, next.Proposals));
     }
 
+    /// <summary>What a page says in the place of the questions where the library is too large to work them out for every two cards.</summary>
+    public static DecisionReport Elsewhere(Weighing weighing, Card first, Card second) => new(
+        $"What to test next: {first.Name} or {second.Name}",
+        $"With more than {Ranking.MostTitlesTogether} titles this is worked out for two cards at a time, by the command: next {first.Id} {second.Id}.", weighing.PolicyText, [], []);
+
     /// <summary>The questions as a worksheet to fill in at the bench, in the order of swaps; what is only looked up is left out.</summary>
     public BenchWorksheet ToWorksheet(string name)
     {
@@ -81,7 +86,8 @@ public sealed record NextTestReport(Weighing Weighing, CardComparison Picture, C
             var before = Comparison == Picture
                 ? ""
                 : $"The picture is decided ({DecisionWording.Of(Picture.Winner, Picture.First, Picture.Second)}); at the speed floor it is not. ";
-            return before + FirstStep(names) + (Next.IsExact ? "" : " There was too much to walk it all: fewer answers may do, and some of these may turn out not to matter.");
+            return before + FirstStep(names) + (Next.IsExact ? "" : " There was too much to walk it all: fewer answers may do, and some of these may turn out not to matter.")
+                + (Next.LeftOut == 0 ? "" : $" {Names.Sentence(Names.Count(Next.LeftOut, "question"))} on which less of the library hangs were left out.");
         }
     }
 

@@ -11,6 +11,7 @@ namespace FeatureMatrix.Reports.Advice;
 public sealed class Weighing
 {
     private readonly Dictionary<Card, IReadOnlyList<DriverOption>> _installs = [];
+    private readonly Dictionary<(Card First, Card Second), CardComparison> _compared = [];
 
     /// <summary>Prepares to decide.</summary>
     public Weighing(Decisions decisions)
@@ -62,6 +63,14 @@ public sealed class Weighing
         }
 
         return installs;
+    }
+
+    /// <summary>Two cards as far as the picture goes.</summary>
+    public CardComparison Compare(Card first, Card second)
+    {
+        if (!_compared.TryGetValue((first, second), out var comparison))
+            _compared[(first, second)] = comparison = CardComparison.Of(Picture, first, second);
+        return comparison;
     }
 
     /// <summary>What a card sells for, or is asked for where no sale is on record; null where nothing is.</summary>

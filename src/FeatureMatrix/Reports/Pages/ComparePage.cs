@@ -142,9 +142,13 @@ public sealed record ComparePage
             FirstPrice = PriceOf(weighing.PriceOf(first)),
             SecondPrice = PriceOf(weighing.PriceOf(second)),
             Kept = KeptBy(report, swing),
-            Next = views.Exists(view => view.Comparison.Winner == Winner.Undecided) ? NextTestReport.Of(weighing, picture, report.AtFloor).ToReport() : null,
+            Next = views.Exists(view => view.Comparison.Winner == Winner.Undecided) ? NextOf(weighing, report) : null,
         };
     }
+
+    private static DecisionReport NextOf(Weighing weighing, CompareReport report) => weighing.Library.Entries.Count > Ranking.MostTitlesTogether
+        ? NextTestReport.Elsewhere(weighing, report.Picture.First, report.Picture.Second)
+        : NextTestReport.Of(weighing, report.Picture, report.AtFloor).ToReport();
 
     private static ComparedPrice? PriceOf(PriceRange? price) => price is null ? null : new ComparedPrice(price.Low, price.High, price.Currency);
 
