@@ -13,15 +13,11 @@ public sealed class The_best_route_in_each_completion
     {
         var verdict = Ask(
             """
-            titles:
-              bay:
-                name: Bay
-                os: [windows-98se]
-                source: bench
-                renderers:
-                  a: {api: direct3d 6, needs: {severe: [tex-pal8]}}
-                  b: {api: direct3d 6, needs: {severe: [tex-pal8], cosmetic: [tex-dxt1, tex-8888, tex-env-bump, mt-units 2, ps-version 1.1]}}
-                  c: {api: direct3d 6, needs: {severe: [tex-pal8], cosmetic: [vs-version 1.1, stencil-bits 1, aa-multisample 2, vbe-lfb, gl-extension-string 1024]}}
+            a: {api: direct3d 6, needs: {severe: [tex-pal8]}}
+            b: {api: direct3d 6, needs: {severe: [tex-pal8], cosmetic: [tex-dxt1, tex-8888, tex-env-bump, mt-units 2, ps-version 1.1]}}
+            c: {api: direct3d 6, needs: {severe: [tex-pal8], cosmetic: [vs-version 1.1, stencil-bits 1, aa-multisample 2, vbe-lfb, gl-extension-string 1024]}}
+            """,
+            """
             facts: [{chip: heron, tex-pal8: no, source: manual}]
             """);
         Assert.Equal(["runs, Severe tex-pal8 Missing"], verdict.Overall.Outcomes.Select(outcome => outcome.ToString()));
@@ -33,14 +29,10 @@ public sealed class The_best_route_in_each_completion
     {
         var verdict = Ask(
             """
-            titles:
-              bay:
-                name: Bay
-                os: [windows-98se]
-                source: bench
-                renderers:
-                  a: {api: direct3d 6, needs: {severe: [tex-pal8]}}
-                  b: {api: direct3d 6, needs: {severe: [tex-dxt1, tex-8888, tex-env-bump, mt-units 2, ps-version 1.1, vs-version 1.1, stencil-bits 1]}}
+            a: {api: direct3d 6, needs: {severe: [tex-pal8]}}
+            b: {api: direct3d 6, needs: {severe: [tex-dxt1, tex-8888, tex-env-bump, mt-units 2, ps-version 1.1, vs-version 1.1, stencil-bits 1]}}
+            """,
+            """
             facts: [{chip: heron, tex-pal8: no, source: manual}]
             """);
         Assert.Empty(verdict.Routes.Single(finding => finding.Route.Renderer.Id == "b").Range.Outcomes);
@@ -52,14 +44,8 @@ public sealed class The_best_route_in_each_completion
     {
         var verdict = Ask(
             """
-            titles:
-              bay:
-                name: Bay
-                os: [windows-98se]
-                source: bench
-                renderers:
-                  a: {api: direct3d 6, needs: {severe: [{any-of: [tex-pal8, tex-dxt1]}]}}
-                  b: {api: direct3d 6, needs: {cosmetic: [tex-8888, tex-env-bump, mt-units 2, ps-version 1.1, vs-version 1.1, stencil-bits 1, aa-multisample 2, vbe-lfb]}}
+            a: {api: direct3d 6, needs: {severe: [{any-of: [tex-pal8, tex-dxt1]}]}}
+            b: {api: direct3d 6, needs: {cosmetic: [tex-8888, tex-env-bump, mt-units 2, ps-version 1.1, vs-version 1.1, stencil-bits 1, aa-multisample 2, vbe-lfb]}}
             """);
         Assert.True(verdict.Overall.IsExact);
         Assert.Equal(256, verdict.Overall.Outcomes.Count);
@@ -71,14 +57,10 @@ public sealed class The_best_route_in_each_completion
     {
         var verdict = Ask(
             """
-            titles:
-              bay:
-                name: Bay
-                os: [windows-98se]
-                source: bench
-                renderers:
-                  a: {api: direct3d 6, needs: {ungraded: [tex-pal-alpha, tex-8888, tex-env-bump, mt-units 2, ps-version 1.1, vs-version 1.1, stencil-bits 1, aa-multisample 2, vbe-lfb, gl-extension-string 1024]}}
-                  b: {api: direct3d 6, needs: {severe: [tex-dxt1, tex-8888], cosmetic: [tex-pal8]}}
+            a: {api: direct3d 6, needs: {ungraded: [tex-pal-alpha, tex-8888, tex-env-bump, mt-units 2, ps-version 1.1, vs-version 1.1, stencil-bits 1, aa-multisample 2, vbe-lfb, gl-extension-string 1024]}}
+            b: {api: direct3d 6, needs: {severe: [tex-dxt1, tex-8888], cosmetic: [tex-pal8]}}
+            """,
+            """
             facts: [{chip: heron, tex-pal8: no, source: manual}]
             """);
         Assert.Equal(
@@ -86,5 +68,12 @@ public sealed class The_best_route_in_each_completion
             ($"{(verdict.Overall.IsExact ? "exactly" : "within")} {verdict.Overall.Best} to {verdict.Overall.Worst}", string.Join(' ', verdict.Headline.By.Select(finding => finding.Route.Renderer.Id))));
     }
 
-    private static Verdict Ask(string world) => ResolverQuestion.Ask(Worlds.Load(Base, world), "bay on heron-16 with heron-9x@2.0");
+    /// <summary>The verdict about one title of the base's system.</summary>
+    /// <param name="renderers">Its renderers.</param>
+    /// <param name="more">What else the collection states.</param>
+    private static Verdict Ask(string renderers, string more = "") => ResolverQuestion.Ask(
+        Worlds.Load(Base, $"titles:\n  bay:\n    name: Bay\n    os: [windows-98se]\n    source: bench\n    renderers:\n{Indented(renderers)}\n{more}\n"),
+        "bay on heron-16 with heron-9x@2.0");
+
+    private static string Indented(string lines) => string.Join('\n', lines.Split('\n').Select(line => "      " + line));
 }
