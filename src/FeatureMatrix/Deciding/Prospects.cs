@@ -1,14 +1,15 @@
+using System.Collections.Concurrent;
 using FeatureMatrix.Model;
 using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Deciding;
 
-/// <summary>What may come of a library's titles on cards, each worked out once.</summary>
+/// <summary>What may come of a library's titles on cards, each worked out once. May be asked from several threads at once.</summary>
 public sealed class Prospects(Library library, Func<Title, Card, Verdict> verdictOf)
 {
     private readonly ProspectBuilder _builder = new();
-    private readonly Dictionary<(Card, Side), IReadOnlyList<Stake>> _stakes = [];
-    private readonly Dictionary<(Card, LibraryEntry), Stake> _single = [];
+    private readonly ConcurrentDictionary<(Card, Side), IReadOnlyList<Stake>> _stakes = [];
+    private readonly ConcurrentDictionary<(Card, LibraryEntry), Stake> _single = [];
 
     /// <summary>The library.</summary>
     public Library Library { get; } = library;

@@ -27,7 +27,7 @@ internal static class CompareSheet
         if (ranked.Count < 2)
             return null;
         var second = ranked.Skip(1).FirstOrDefault(card => card.Chip != ranked[0].Chip) ?? ranked[1];
-        return CompareReport.Of(new Weighing(edition.Decisions), ranked[0], second);
+        return CompareReport.Of(edition.Weighing, ranked[0], second);
     }
 
     /// <summary>What to ask next: between the best card and the first of the next ones that it is undecided with; else of the pair that is shown.</summary>

@@ -9,14 +9,13 @@ internal static class DecisionSheets
     /// <summary>Adds the sheets.</summary>
     public static void Add(Book book, EditionReport edition)
     {
-        var weighing = new Weighing(edition.Decisions);
         var cards = edition.Catalog.Cards;
         if (cards.Count == 0)
             return;
-        Of(book, "Ranking", RankingReport.Of(weighing).ToReport());
-        TableSheet.Add(book, "What to install", DriverChoiceReport.TableOf(cards.Select(card => DriverChoiceReport.Of(weighing, card, null)).ToList()));
-        TableSheet.Add(book, "What it would add", CardValueReport.TableOf(cards.Select(card => CardValueReport.Of(weighing, card)).ToList()));
-        Of(book, "Plan", PlanReport.Of(weighing).ToReport());
+        Of(book, "Ranking", edition.Ranking.ToReport());
+        TableSheet.Add(book, "What to install", DriverChoiceReport.TableOf(cards.Select(edition.InstallsOf).ToList()));
+        TableSheet.Add(book, "What it would add", CardValueReport.TableOf(cards.Select(edition.ValueOf).ToList()));
+        Of(book, "Plan", edition.Plan.ToReport());
     }
 
     /// <summary>A report as a sheet: its answer stands above its first table that has rows.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using FeatureMatrix.Deciding;
 using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
@@ -6,12 +7,12 @@ namespace FeatureMatrix.Reports.Advice;
 
 /// <summary>
 /// What decisions about a library draw on: verdicts, and prospects worked out from them. Where no library was chosen, every title of
-/// the collection counts once and none is a must-have.
+/// the collection counts once and none is a must-have. May be asked from several threads at once.
 /// </summary>
 public sealed class Weighing
 {
-    private readonly Dictionary<Card, IReadOnlyList<DriverOption>> _installs = [];
-    private readonly Dictionary<(Card First, Card Second), CardComparison> _compared = [];
+    private readonly ConcurrentDictionary<Card, IReadOnlyList<DriverOption>> _installs = [];
+    private readonly ConcurrentDictionary<(Card First, Card Second), CardComparison> _compared = [];
 
     /// <summary>Prepares to decide.</summary>
     public Weighing(Decisions decisions)
@@ -52,26 +53,13 @@ public sealed class Weighing
     public IReadOnlyList<Card> Owned => Decisions.Catalog.Specimens.Where(specimen => specimen.Owned).Select(specimen => specimen.Card).Distinct().ToList();
 
     /// <summary>What each single install of a card that the policy allows holds, best first (rule R17).</summary>
-    public IReadOnlyList<DriverOption> InstallsOf(Card card)
-    {
-        if (!_installs.TryGetValue(card, out var installs))
-        {
-            _installs[card] = installs = Decisions.RecordedSetups(card)
-                .Select(setup => new DriverOption(setup, Holding.Of(Library, entry => [Decisions.On(entry.Title, setup)])))
-                .OrderByDescending(option => option.Holding.Covered.Count).ThenByDescending(option => option.Holding.Score.Low)
-                .ThenByDescending(option => option.Holding.Score.High).ThenByDescending(option => option.Setup.Driver.Order).ToList();
-        }
-
-        return installs;
-    }
+    public IReadOnlyList<DriverOption> InstallsOf(Card card) => _installs.GetOrAdd(card, one => Decisions.RecordedSetups(one)
+        .Select(setup => new DriverOption(setup, Holding.Of(Library, entry => [Decisions.On(entry.Title, setup)])))
+        .OrderByDescending(option => option.Holding.Covered.Count).ThenByDescending(option => option.Holding.Score.Low)
+        .ThenByDescending(option => option.Holding.Score.High).ThenByDescending(option => option.Setup.Driver.Order).ToList());
 
     /// <summary>Two cards as far as the picture goes.</summary>
-    public CardComparison Compare(Card first, Card second)
-    {
-        if (!_compared.TryGetValue((first, second), out var comparison))
-            _compared[(first, second)] = comparison = CardComparison.Of(Picture, first, second);
-        return comparison;
-    }
+    public CardComparison Compare(Card first, Card second) => _compared.GetOrAdd((first, second), pair => CardComparison.Of(Picture, pair.First, pair.Second));
 
     /// <summary>What a card sells for, or is asked for where no sale is on record; null where nothing is.</summary>
     public PriceRange? PriceOf(Card card) => PriceRange.Of(card, Decisions.Catalog.Currency);

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Advice;
 using FeatureMatrix.Reports.Measured;
 using FeatureMatrix.Reports.Subjects;
 
@@ -18,6 +19,11 @@ public sealed class EditionReport
     private readonly Lazy<SupplyReport> _supply;
     private readonly Lazy<SourcesReport> _sources;
     private readonly Lazy<BenchReport> _bench;
+    private readonly Lazy<Weighing> _weighing;
+    private readonly Lazy<RankingReport> _ranking;
+    private readonly Lazy<PlanReport> _plan;
+    private readonly ConcurrentDictionary<Card, CardValueReport> _values = [];
+    private readonly ConcurrentDictionary<Card, DriverChoiceReport> _installs = [];
 
     private EditionReport(Decisions decisions, DateOnly? date, EditionHistory history)
     {
@@ -28,6 +34,9 @@ public sealed class EditionReport
         _supply = new(() => SupplyReport.Of(decisions));
         _sources = new(() => SourcesReport.Of(decisions.Catalog));
         _bench = new(() => BenchReport.Of(decisions));
+        _weighing = new(() => new Weighing(decisions));
+        _ranking = new(() => RankingReport.Of(Weighing));
+        _plan = new(() => PlanReport.Of(Weighing));
     }
 
     /// <summary>The verdicts behind the reports.</summary>
@@ -65,6 +74,21 @@ public sealed class EditionReport
 
     /// <summary>What was measured.</summary>
     public BenchReport Bench => _bench.Value;
+
+    /// <summary>What the decisions draw on.</summary>
+    public Weighing Weighing => _weighing.Value;
+
+    /// <summary>All cards by what they are worth to the library.</summary>
+    public RankingReport Ranking => _ranking.Value;
+
+    /// <summary>The fewest cards and installs for the library's must-haves.</summary>
+    public PlanReport Plan => _plan.Value;
+
+    /// <summary>What one card would add to those owned.</summary>
+    public CardValueReport ValueOf(Card card) => _values.GetOrAdd(card, one => CardValueReport.Of(Weighing, one));
+
+    /// <summary>Which driver serves the library best on a card.</summary>
+    public DriverChoiceReport InstallsOf(Card card) => _installs.GetOrAdd(card, one => DriverChoiceReport.Of(Weighing, one, null));
 
     /// <summary>The editions so far.</summary>
     public EditionHistory History { get; }

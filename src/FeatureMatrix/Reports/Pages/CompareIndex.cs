@@ -28,10 +28,9 @@ public sealed record CompareIndex(
     /// <summary>How many cards are compared each with each: 780 pages.</summary>
     public const int MostCards = 40;
 
-    /// <summary>The comparisons of an edition.</summary>
-    public static CompareIndex Of(Weighing weighing)
+    /// <summary>The comparisons of an edition: each two of the cards that rank first.</summary>
+    public static CompareIndex Of(Weighing weighing, RankingReport ranking)
     {
-        var ranking = RankingReport.Of(weighing);
         var all = weighing.Decisions.Catalog.Cards;
         var ranked = ranking.Ranked.Take(MostCards).Select(one => one.Card).ToList();
         var compared = all.Where(ranked.Contains).ToList();

@@ -51,8 +51,8 @@ public sealed class SiteReport
         _drivers = new(() => catalog.Branches.Select(branch => DriverReport.Of(catalog, branch)).ToList());
         _rigs = new(() => catalog.Rigs.Select(rig => RigReport.Of(decisions, rig)).ToList());
         _features = new(() => Supply.Rows.Select(row => FeatureReport.Of(decisions, row.Feature, row.Cells)).ToList());
-        _compare = new(() => CompareIndex.Of(new Weighing(decisions)));
-        _plan = new(() => PlanReport.Of(new Weighing(decisions)).ToReport());
+        _compare = new(() => CompareIndex.Of(edition.Weighing, edition.Ranking));
+        _plan = new(() => edition.Plan.ToReport());
         _editions = new(History.ToReport);
         _overview = new(() => OverviewReport.Of(this));
         _captures = new(() => CaptureReport.Of(decisions));
@@ -160,10 +160,10 @@ public sealed class SiteReport
     internal TitleReport ReportOf(Title title) => _titles.GetOrAdd(title, one => TitleReport.Of(Decisions, one));
 
     /// <summary>What one card would add to those owned.</summary>
-    internal WorthPage WorthOf(Card card) => WorthPage.Of(new Weighing(Decisions), card);
+    internal WorthPage WorthOf(Card card) => WorthPage.Of(_edition.ValueOf(card), card);
 
     /// <summary>Which driver serves the library best on a card.</summary>
-    internal DecisionReport InstallsOf(Card card) => DriverChoiceReport.Of(new Weighing(Decisions), card, null).ToReport();
+    internal DecisionReport InstallsOf(Card card) => _edition.InstallsOf(card).ToReport();
 
     /// <summary>The page of one card.</summary>
     internal CardPage PageOf(Card card) => _cards.GetOrAdd(card, one => CardPage.Of(Decisions, _edition.CardOf(one), _edition.MemoryOf(one)));

@@ -24,9 +24,5 @@ public sealed record WorthPage(
     private static readonly IReadOnlyList<string> Write = ["Price asked", "Seller", "Marking on the chip", "Condition"];
 
     /// <summary>The page of a card.</summary>
-    public static WorthPage Of(Weighing weighing, Card card)
-    {
-        var report = CardValueReport.Of(weighing, card);
-        return new WorthPage(card.Id, report.ToReport(), report.MostText, CardPage.FactsOf(card), Look, Write);
-    }
+    public static WorthPage Of(CardValueReport report, Card card) => new(card.Id, report.ToReport(), report.MostText, CardPage.FactsOf(card), Look, Write);
 }
