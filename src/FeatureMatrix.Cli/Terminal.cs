@@ -56,14 +56,14 @@ internal sealed class Terminal(TextWriter results, TextWriter messages, bool use
         LineKind.Gap => "? ",
         LineKind.Stop => "x ",
         LineKind.Caution => "! ",
-        LineKind.Statement or LineKind.Heading or LineKind.Fact => "",
+        LineKind.Statement or LineKind.Answer or LineKind.Heading or LineKind.Fact => "",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
     private static string? Colour(LineKind kind) => kind switch
     {
         LineKind.Statement => null,
-        LineKind.Heading => "\u001b[1m",
+        LineKind.Answer or LineKind.Heading => "\u001b[1m",
         LineKind.Met => "\u001b[34m",
         LineKind.Loss => "\u001b[33m",
         LineKind.Gap => "\u001b[35m",

@@ -13,10 +13,11 @@ internal static class ExplainCommand
         var title = new Argument<string>("title") { Description = "The title, by id or name." }.Completing(Known.Titles);
         var card = new Argument<string>("card") { Description = "The card, by id or name." }.Completing(Known.Cards);
         var os = new Option<string?>("--os") { Description = "Only this operating system.", HelpName = "system", CompletionSources = { Known.Systems } };
+        var brief = new Option<bool>("--short") { Description = "Only the verdict, what to use and what else would help." };
         var json = new Option<bool>("--json") { Description = "Print JSON." };
-        var command = new Command("explain", "Explain one cell: the route, what is lost, what is not known, and every fact behind it.")
+        var command = new Command("explain", "Explain one cell: the answer in short, then the route, what is lost, what is not known, and every fact behind it.")
         {
-            title, card, os, json, Session.CollectionOption, Session.LibraryOption, Session.PolicyOption,
+            title, card, os, brief, json, Session.CollectionOption, Session.LibraryOption, Session.PolicyOption,
         };
         command.SetAction(parsed =>
         {
@@ -29,7 +30,9 @@ internal static class ExplainCommand
                 ? session.Decisions.Resolver.Resolve(
                     chosenTitle, chosenCard, Find.One(word, "operating system", catalog.Oses, one => one.Id, one => one.Name), session.Decisions.TermsFor(chosenTitle))
                 : session.Decisions.On(chosenTitle, chosenCard);
-            var explanation = ExplanationBuilder.Explain(verdict, session.Decisions.Speeds);
+            var explanation = ExplanationBuilder.Explain(verdict, session.Decisions.Speeds, session.Decisions);
+            if (parsed.GetValue(brief))
+                explanation = explanation.InShort();
             if (parsed.GetValue(json))
                 terminal.Print(JsonTable.Write(explanation));
             else

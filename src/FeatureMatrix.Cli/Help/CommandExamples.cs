@@ -31,6 +31,7 @@ internal static class CommandExamples
         [
             new("Why a title does what it does on a card", "explain \"Long Dusk Patrol\" beacon-32"),
             new("The same with one system only", "explain ferrymen kite-2 --os windows-98se"),
+            new("Only the answer, on one library's terms", "explain peatfire tiller-64 --short --library sluice-evening"),
         ],
         ["compare"] = [new("Which of two cards for this library", "compare tiller-64 beacon-32 --library sluice-evening")],
         ["rank"] =

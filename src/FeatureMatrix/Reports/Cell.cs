@@ -91,18 +91,21 @@ public sealed record Cell
 
     private RouteSpeeds? Speeds { get; init; }
 
+    private Decisions? Beyond { get; init; }
+
     /// <summary>The cell as it is drawn.</summary>
     public Tile Tile => field ??= Tile.Of(this);
 
     /// <summary>The explanation in full.</summary>
-    public ExplanationLine Explain() => ExplanationBuilder.Explain(Verdict, Speeds);
+    public ExplanationLine Explain() => ExplanationBuilder.Explain(Verdict, Speeds, Beyond);
 
     /// <summary>The cell of a verdict.</summary>
     /// <param name="verdict">The verdict.</param>
     /// <param name="card">The card.</param>
     /// <param name="setup">The setup; null for the whole card.</param>
     /// <param name="speeds">What was measured; null to say nothing of speed.</param>
-    public static Cell Of(Verdict verdict, Card card, Setup? setup, RouteSpeeds? speeds = null)
+    /// <param name="beyond">Where its explanation looks for cards that do better; null to look at this one alone.</param>
+    public static Cell Of(Verdict verdict, Card card, Setup? setup, RouteSpeeds? speeds = null, Decisions? beyond = null)
     {
         var tone = ToneOf(verdict);
         return new Cell
@@ -120,6 +123,7 @@ public sealed record Cell
             HasMilderAlternative = verdict.Alternatives.Count > 0,
             Speed = verdict.Headline.By.Count == 1 ? speeds?.Of(verdict.Headline.By[0].Route) : null,
             Speeds = speeds,
+            Beyond = beyond,
         };
     }
 

@@ -68,7 +68,7 @@ public sealed class Decisions
     public Verdict On(Title title, Setup setup) => _bySetup.GetOrAdd((title, setup), of => Resolver.Narrow(On(of.Title, of.Setup.Card), [of.Setup]));
 
     /// <summary>The cell of a title on a card, over all its setups.</summary>
-    public Cell CellOn(Title title, Card card) => _cellsByCard.GetOrAdd((title, card), of => Cell.Of(On(of.Title, of.Card), of.Card, null, Speeds));
+    public Cell CellOn(Title title, Card card) => _cellsByCard.GetOrAdd((title, card), of => Cell.Of(On(of.Title, of.Card), of.Card, null, Speeds, this));
 
     /// <summary>The cell of a title on one setup.</summary>
     public Cell CellOn(Title title, Setup setup) => _cellsBySetup.GetOrAdd((title, setup), of => Cell.Of(On(of.Title, of.Setup), of.Setup.Card, of.Setup, Speeds));

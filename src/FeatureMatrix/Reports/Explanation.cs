@@ -6,6 +6,9 @@ public enum LineKind
     /// <summary>The label, or a plain statement.</summary>
     Statement,
 
+    /// <summary>The answer in short: what to use, what it costs, what else would help.</summary>
+    Answer,
+
     /// <summary>A heading for the lines below it.</summary>
     Heading,
 
@@ -39,6 +42,9 @@ public sealed record ExplanationLine(LineKind Kind, string Text, IReadOnlyList<E
         : this(kind, text, [])
     {
     }
+
+    /// <summary>The line with its short answer and cautions alone.</summary>
+    public ExplanationLine InShort() => this with { Because = [.. Because.Where(line => line.Kind is LineKind.Answer or LineKind.Caution && line.Because.Count == 0)] };
 
     /// <summary>This line and all below it, with their depth, the first being 0.</summary>
     public IEnumerable<(int Depth, ExplanationLine Line)> Flatten(int depth = 0)

@@ -19,20 +19,19 @@ public static class ExplanationBuilder
     /// <summary>The explanation of a verdict about a title on one card or setup.</summary>
     /// <param name="verdict">The verdict.</param>
     /// <param name="speeds">What was measured; null to say nothing of speed.</param>
-    public static ExplanationLine Explain(Verdict verdict, RouteSpeeds? speeds = null)
+    /// <param name="beyond">Where to look for other systems and cards that do better; null to stay with what the verdict covers.</param>
+    public static ExplanationLine Explain(Verdict verdict, RouteSpeeds? speeds = null, Decisions? beyond = null)
     {
-        var lines = new List<ExplanationLine>();
+        var lines = ShortAnswer.Of(verdict, speeds, beyond).Select(text => new ExplanationLine(LineKind.Answer, text)).ToList();
         lines.AddRange(HeadlineLines(verdict, speeds));
         AddSection(lines, "Not known", verdict.Headline.Deciding.Select(Gap));
         AddSection(lines, "Beside it", verdict.Alternatives.Select(finding => Alternative(finding, speeds)));
-        if (Recommendation(verdict, speeds) is { } recommendation)
-            lines.Add(recommendation);
         if (verdict.Headline.IsForced || verdict.Recommended?.Route.IsForced == true)
             lines.Add(new ExplanationLine(LineKind.Caution, ForcedCaution));
         AddSection(lines, "Look again", verdict.Contradictions.Select(Contradiction));
         AddSection(lines, "Software rendering, shown apart", verdict.Software.Select(renderer =>
             new ExplanationLine(LineKind.Statement, $"{Names.Of(renderer)} on {Names.List(renderer.Oses.Select(os => os.Name).ToList())}: the processor draws, whatever the card")));
-        AddSection(lines, "Routes that do not count", Rejected(verdict));
+        AddSection(lines, "Routes that do not count", WhyNot.Lines(verdict));
         lines.Add(new ExplanationLine(
             LineKind.Statement, verdict.Headline.Range.IsCertain ? "By the routes listed; certain, barring defects nobody recorded." : "By the routes listed."));
         var where = verdict.Setups.Count == 1
@@ -119,7 +118,7 @@ public static class ExplanationBuilder
     {
         var route = WithSpeed(RouteLine(finding, "Through"), finding.Route, speeds);
         var costs = finding.Route.Wrapper is { Costs.Length: > 0 } wrapper
-            ? route.Because.Append(new ExplanationLine(LineKind.Statement, $"costs: {wrapper.Costs}")).ToList()
+            ? route.Because.Append(new ExplanationLine(LineKind.Statement, $"what it costs: {wrapper.Costs}")).ToList()
             : route.Because;
         var text = finding.Route.IsNative
             ? $"With a forced driver, {Names.Of(finding.Route)}: {LabelWording.RangeText(finding.Range)}"
@@ -134,92 +133,12 @@ public static class ExplanationBuilder
             ? line with { Because = [.. line.Because, new ExplanationLine(LineKind.Statement, $"speed at {speed.Mode}: {SpeedWording.Text(speed)}")] }
             : line;
 
-    private static ExplanationLine? Recommendation(Verdict verdict, RouteSpeeds? speeds)
-    {
-        if (verdict.Recommended is not { } route)
-            return null;
-        var why = (verdict.Headline.By.Contains(route), verdict.Headline.By.Count) switch
-        {
-            (true, 1) when TooSlow(verdict, speeds) is { } slow => $"the route above; {slow}",
-            (true, 1) => "the route above",
-            (true, _) => "try it first; where it fails, another of the routes above runs",
-            (false, _) => "it removes a loss that is severe or not graded",
-        };
-        return new ExplanationLine(LineKind.Statement, $"Recommended: {Names.Of(route.Route)} ({why})");
-    }
-
-    /// <summary>Why the mildest alternative is not recommended although it removes a grave loss: it was measured under the floor (rule R16).</summary>
-    private static string? TooSlow(Verdict verdict, RouteSpeeds? speeds)
-    {
-        var worst = verdict.Headline.Range.Worst;
-        var barred = verdict.Alternatives.FirstOrDefault(finding =>
-            speeds?.Of(finding.Route).Speed is Speed.Under
-            && finding.Range.Worst is { Runs: true } offered && (!worst.Runs || offered.Severe + offered.Ungraded < worst.Severe + worst.Ungraded));
-        return barred is null ? null : $"{Names.Of(barred.Route)} is measured under the speed floor";
-    }
-
     private static ExplanationLine Contradiction(Contradiction contradiction) =>
         new(LineKind.Caution, $"An observation contradicts the records: {FactWording.Observation(contradiction.Observation)}",
             contradiction.Suspects.Select(fact => new ExplanationLine(LineKind.Fact, $"look again at {FactWording.Fact(fact)}")).ToList());
 
-    /// <summary>Each rejected route with the one reason that killed it; routes with the same reason share a line.</summary>
-    private static IEnumerable<ExplanationLine> Rejected(Verdict verdict)
-    {
-        var chosen = verdict.Headline.By.Concat(verdict.Alternatives).ToHashSet();
-        var rest = verdict.Routes.Where(finding => !chosen.Contains(finding)).ToList();
-        var bySystem = rest.Where(finding => IsAboutSystem(finding.Form.ShutGate)).ToList();
-        var byWrapperOrPath = bySystem
-            .GroupBy(finding => (finding.Form.ShutGate!.Reason, finding.Route.Renderer, finding.Route.Wrapper))
-            .Select(group => new ExplanationLine(
-                LineKind.Stop,
-                GateWording.Stops(group.First().Form.ShutGate!, group.First().Route, group.Select(finding => finding.Route.Setup.Os.Name).Distinct(StringComparer.Ordinal).ToList()),
-                group.SelectMany(finding => Basis(finding.Form.ShutGate!.Answer)).DistinctBy(line => line.Text, StringComparer.Ordinal).ToList()));
-        return rest.Except(bySystem)
-            .Select(finding => (finding, reason: WhyNot(finding, verdict)))
-            .GroupBy(pair => pair.reason.Text, StringComparer.Ordinal)
-            .Select(group => group.First().reason with
-            {
-                Text = $"{RouteList(group.Select(pair => pair.finding.Route).ToList())}: {group.Key}",
-            })
-            .Concat(byWrapperOrPath.DistinctBy(line => line.Text, StringComparer.Ordinal));
-    }
-
-    /// <summary>True where the operating system alone stops the route; one line then speaks for all systems alike.</summary>
-    private static bool IsAboutSystem(Gate? gate) => gate?.Reason is
-        GateReason.RendererOnOs or GateReason.Runtime or GateReason.CardOnOs or GateReason.WrapperOnOs or GateReason.WrapperRuntime;
-
-    private static ExplanationLine WhyNot(RouteFinding finding, Verdict verdict)
-    {
-        if (finding.Form.ShutGate is { } gate)
-            return new ExplanationLine(LineKind.Stop, GateWording.Stops(gate, finding.Route, [finding.Route.Setup.Os.Name]), Basis(gate.Answer));
-        if (finding.Range.CertainlyFails)
-        {
-            var must = finding.Form.Needs.FirstOrDefault(need =>
-                need.Need.Strength == Strength.Must && need.Choices.All(choice => choice.Answer.IsCertainlyMissing));
-            return must is null
-                ? new ExplanationLine(LineKind.Stop, "it fails whatever the unknowns turn out to be")
-                : new ExplanationLine(
-                    LineKind.Stop, $"it must have {Names.Of(must.Need.Choices)}, which is missing", must.Choices.SelectMany(choice => Basis(choice.Answer)).ToList());
-        }
-
-        return finding.Form.Forbidden switch
-        {
-            Forbidden.Os => new ExplanationLine(LineKind.Stop, $"the policy does not allow {finding.Route.Setup.Os.Name}"),
-            Forbidden.Forcing => new ExplanationLine(LineKind.Stop, "the policy does not allow forced drivers"),
-            Forbidden.Wrapper => new ExplanationLine(LineKind.Stop, $"the policy does not allow {finding.Route.Wrapper!.Wrapper.Name}"),
-            Forbidden.Nothing => new ExplanationLine(
-                LineKind.Statement, verdict.Headline.Range.CertainlyRuns ? $"no milder: {LabelWording.RangeText(finding.Range)}" : LabelWording.RangeText(finding.Range)),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
-    }
-
-    private static string RouteList(List<Route> routes)
-    {
-        var names = routes.Select(Names.Of).Distinct(StringComparer.Ordinal).ToList();
-        return names.Count <= 2 ? Names.List(names) : $"{names[0]} and {Names.Count(names.Count - 1, "more route")}";
-    }
-
-    private static List<ExplanationLine> Basis(Answer answer)
+    /// <summary>What an answer rests on, line by line.</summary>
+    internal static List<ExplanationLine> Basis(Answer answer)
     {
         var lines = answer.Facts.Select(fact => new ExplanationLine(LineKind.Fact, FactWording.Fact(fact))).ToList();
         lines.AddRange(answer.Losing.Select(fact => new ExplanationLine(LineKind.Fact, $"outranked: {FactWording.Fact(fact)}")));

@@ -24,7 +24,7 @@ public sealed class What_if
         """
         Title,Now,Then,Why
         Peatfire,"runs, dithering in 16-bit modes not known, natively; texture preset up to normal","runs, dithering in 16-bit modes not known, natively",dithering in 16-bit modes not known
-        The Reedcutter,"loses table (pixel) fog (severe) and depth bias (polygon offset) (cosmetic), natively; texture preset up to small","loses table (pixel) fog (severe) and depth bias (polygon offset) (cosmetic), natively","Direct3D, Corvane Lantern driver for Windows 95 and 98 1.30 on Windows 95"
+        The Reedcutter,"loses table (pixel) fog (severe) and depth bias (polygon offset) (cosmetic), natively; texture preset up to small","loses table (pixel) fog (severe) and depth bias (polygon offset) (cosmetic), natively",Direct3D with Corvane Lantern driver for Windows 95 and 98 1.30 on Windows 95
 
         """,
         Csv("lantern-3d", "--memory", "4MiB+8MiB"));

@@ -101,12 +101,7 @@ public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IR
         if (!then.Overall.IsCertain)
             return $"{UnknownWording.Short(then.Overall.Deciding)} not known";
         if (!then.Overall.Best.Runs)
-        {
-            var stopped = then.Routes.Where(finding => finding.Form.IsPermitted && finding.Form.ShutGate is not null).ToList();
-            var closest = stopped.Find(finding => now.Headline.By.Any(by => IsSameWay(by.Route, finding.Route))) ?? stopped.MaxBy(finding => finding.Form.Gates.TakeWhile(gate => !gate.IsShut).Count());
-            return closest is null ? "no route on record" : GateWording.Stops(closest.Form.ShutGate!, closest.Route, [closest.Route.Setup.Os.Name]);
-        }
-
+            return WhyNot.Reason(then, route => now.Headline.By.Any(by => IsSameWay(by.Route, route)));
         return then.Headline.By.Count == 0 ? "" : Names.Of(then.Headline.By[0].Route);
     }
 

@@ -6,10 +6,13 @@ using FeatureMatrix.Reports.Wording;
 namespace FeatureMatrix.Reports.Pages;
 
 /// <summary>A title that loses a feature, as a card's page shows it.</summary>
-public sealed record LostIn(string TitleId, string TitleName, string Strength, string StrengthText, string Effect);
+public sealed record LostIn(string TitleId, string TitleName, string Strength, string StrengthText, string Effect, string WhatToDo);
 
 /// <summary>A feature that a card loses, as its page shows it.</summary>
-public sealed record LostFeature(string FeatureId, string Name, IReadOnlyList<LostIn> Titles, IReadOnlyList<NamedText> Remedies);
+public sealed record LostFeature(string FeatureId, string Name, IReadOnlyList<LostIn> Titles, IReadOnlyList<NamedText> Costs);
+
+/// <summary>A title that does not run on a card, as its page shows it.</summary>
+public sealed record StoppedTitle(Tile Tile, string Why, string WhatToDo);
 
 /// <summary>A setup of a card with its titles by tone.</summary>
 public sealed record CardSetup(string SetupId, string SystemId, string SystemName, string DriverId, string BranchId, string DriverName, bool IsForced, Bar Bar);
@@ -40,6 +43,9 @@ public sealed record CardPage
 
     /// <summary>What it loses, the feature that hurts most first.</summary>
     public required IReadOnlyList<LostFeature> Losses { get; init; }
+
+    /// <summary>The titles that do not run on it.</summary>
+    public required IReadOnlyList<StoppedTitle> Stopped { get; init; }
 
     /// <summary>Its cells, in the order of the titles.</summary>
     public required IReadOnlyList<Tile> Tiles { get; init; }
@@ -80,6 +86,7 @@ public sealed record CardPage
             Notes = card.Notes,
             Bar = Bar.Of(CoverageReport.ByCard(decisions, [card]).Columns[0]),
             Losses = report.Losses.Select(LossOf).ToList(),
+            Stopped = report.DoesNotRun.Select(title => new StoppedTitle(title.Cell.Tile, title.Why, Names.Sentence(Remedies.Line(title.Advice)))).ToList(),
             Tiles = report.Cells.Select(cell => cell.Tile).ToList(),
             Setups = setups.Columns.Select(column => SetupOf(column)).ToList(),
             Questions = report.Questions.Select(question => new NamedText(
@@ -95,9 +102,9 @@ public sealed record CardPage
     private static LostFeature LossOf(FeatureLoss loss) => new(
         loss.Feature.Id, loss.Name,
         loss.Titles.Select(title => new LostIn(
-            title.Cell.Title.Id, title.Cell.Title.Name, Tile.MarkOf(title.Loss.Strength), Names.Of(title.Loss.Strength), title.Effect)).ToList(),
-        loss.Remedies.Select(remedy => new NamedText(
-            $"{Names.Sentence(remedy.Text)}: {Names.List(remedy.Titles.Select(title => title.Name).ToList())}", remedy.Costs)).ToList());
+            title.Cell.Title.Id, title.Cell.Title.Name, Tile.MarkOf(title.Loss.Strength), Names.Of(title.Loss.Strength), title.Effect,
+            Names.Sentence(Remedies.Line(title.Advice)))).ToList(),
+        loss.Costs);
 
     private static CardSetup SetupOf(CoverageColumn column) => new(
         Tile.IdOf(column.Setup!), column.Setup!.Os.Id, column.Setup.Os.Name, Tile.IdOf(column.Setup.Driver),

@@ -8,16 +8,22 @@ namespace FeatureMatrix.Reports.Subjects;
 /// <param name="Cell">The title's cell on the card.</param>
 /// <param name="Loss">The loss.</param>
 /// <param name="Effect">What the viewer sees in this title.</param>
-public sealed record TitleLoss(Cell Cell, Loss Loss, string Effect);
+/// <param name="Advice">What to do about it, the best first.</param>
+public sealed record TitleLoss(Cell Cell, Loss Loss, string Effect, IReadOnlyList<Advice> Advice);
 
-/// <summary>Something one could do about a loss, and what it costs.</summary>
-/// <param name="Text">What to do.</param>
-/// <param name="Titles">The titles it helps.</param>
-/// <param name="Costs">What it costs; empty where nothing is recorded.</param>
-public sealed record Remedy(string Text, IReadOnlyList<Title> Titles, string Costs);
+/// <summary>A title that does not run, or of which nobody knows what it does.</summary>
+/// <param name="Cell">Its cell on the card.</param>
+/// <param name="Why">What stops it, or what is not known.</param>
+/// <param name="Advice">What to do about it, the best first.</param>
+public sealed record TitleInDoubt(Cell Cell, string Why, IReadOnlyList<Advice> Advice);
 
-/// <summary>A feature that the card loses somewhere, with the titles by strength of loss and what to do.</summary>
-public sealed record FeatureLoss(Feature Feature, string Name, IReadOnlyList<TitleLoss> Titles, IReadOnlyList<Remedy> Remedies);
+/// <summary>A feature that the card loses somewhere, with the titles by strength of loss.</summary>
+public sealed record FeatureLoss(Feature Feature, string Name, IReadOnlyList<TitleLoss> Titles)
+{
+    /// <summary>What the advice costs that has a price on record, each once.</summary>
+    public IReadOnlyList<NamedText> Costs => Titles.SelectMany(title => title.Advice).Where(advice => advice.Costs.Length > 0)
+        .Select(advice => new NamedText(advice.Brief, advice.Costs)).Distinct().OrderBy(cost => cost.Name, StringComparer.Ordinal).ToList();
+}
 
 /// <summary>What a card loses, title by title and feature by feature, and what to do about it.</summary>
 public sealed record CardReport
@@ -38,10 +44,10 @@ public sealed record CardReport
     public required IReadOnlyList<Cell> WorksFully { get; init; }
 
     /// <summary>Titles about which something is not known.</summary>
-    public required IReadOnlyList<Cell> NotKnown { get; init; }
+    public required IReadOnlyList<TitleInDoubt> NotKnown { get; init; }
 
     /// <summary>Titles that do not run on the card, software rendering apart.</summary>
-    public required IReadOnlyList<Cell> DoesNotRun { get; init; }
+    public required IReadOnlyList<TitleInDoubt> DoesNotRun { get; init; }
 
     /// <summary>What is not known, the questions that touch most titles first, with what would settle each.</summary>
     public required IReadOnlyList<OpenQuestion> Questions { get; init; }
@@ -56,8 +62,9 @@ public sealed record CardReport
     public static CardReport Of(Decisions decisions, Card card)
     {
         var cells = decisions.Titles.Select(title => decisions.CellOn(title, card)).ToList();
-        var losses = LossesOf(decisions, card, cells);
+        var losses = LossesOf(decisions, cells);
         var notRunning = cells.Where(cell => cell.Tone is CellTone.DoesNotRun or CellTone.SoftwareOnly).ToList();
+        var stopped = notRunning.Select(cell => new TitleInDoubt(cell, Names.Sentence(WhyNot.Reason(cell.Verdict)), Remedies.Better(cell.Verdict, decisions.Speeds, decisions))).ToList();
         return new CardReport
         {
             Card = card,
@@ -65,10 +72,11 @@ public sealed record CardReport
             PolicyText = PolicyWording.Text(decisions.Policy),
             Losses = losses,
             WorksFully = cells.Where(cell => cell.Tone == CellTone.Works).ToList(),
-            NotKnown = cells.Where(cell => cell.Tone is CellTone.NotKnown or CellTone.RunsNotKnown).ToList(),
-            DoesNotRun = notRunning,
+            NotKnown = cells.Where(cell => cell.Tone is CellTone.NotKnown or CellTone.RunsNotKnown)
+                .Select(cell => new TitleInDoubt(cell, UnknownWording.Question(cell.Verdict.Headline.Deciding[0]), [new(UnknownWording.HowToSettle(cell.Verdict.Headline.Deciding[0]), "", "")])).ToList(),
+            DoesNotRun = stopped,
             Questions = OpenQuestion.Of(cells),
-            Cautions = CautionsOf(card, cells),
+            Cautions = CautionsOf(card, cells, [.. losses.SelectMany(loss => loss.Titles).SelectMany(title => title.Advice), .. stopped.SelectMany(title => title.Advice)]),
             Cells = cells,
         };
     }
@@ -83,14 +91,17 @@ public sealed record CardReport
             .. Losses.SelectMany(loss => loss.Titles.Select(title => (IReadOnlyList<TableCell>)
             [
                 new TableCell(loss.Name), new TableCell(title.Cell.Title.Name), new TableCell(Names.Of(title.Loss.Strength), null, title.Cell.Tone),
-                new TableCell(title.Effect),
-                new TableCell(string.Join("; ", loss.Remedies.Where(remedy => remedy.Titles.Contains(title.Cell.Title)).Select(remedy => remedy.Text))),
+                new TableCell(title.Effect), new TableCell(Remedies.Line(title.Advice)),
             ])),
-            .. DoesNotRun.Select(cell => (IReadOnlyList<TableCell>)
-                [new TableCell("(all)"), new TableCell(cell.Title.Name), new TableCell(cell.Label, null, cell.Tone), TableCell.Empty, TableCell.Empty]),
-            .. NotKnown.Select(cell => (IReadOnlyList<TableCell>)
-                [new TableCell("(not known)"), new TableCell(cell.Title.Name), new TableCell(cell.Label, null, cell.Tone), TableCell.Empty, TableCell.Empty]),
+            .. DoesNotRun.Select(title => RowOf("(all)", title)),
+            .. NotKnown.Select(title => RowOf("(not known)", title)),
         ]);
+
+    private static IReadOnlyList<TableCell> RowOf(string feature, TitleInDoubt title) =>
+    [
+        new TableCell(feature), new TableCell(title.Cell.Title.Name), new TableCell(title.Cell.Label, null, title.Cell.Tone),
+        new TableCell(title.Why), new TableCell(Remedies.Line(title.Advice)),
+    ];
 
     private static string HeadlineOf(List<Cell> cells, List<FeatureLoss> losses, List<Cell> notRunning)
     {
@@ -112,7 +123,7 @@ public sealed record CardReport
         if (inSoftware > 0)
             parts.Add($"{Names.Count(inSoftware, "title")} {(inSoftware == 1 ? "runs" : "run")} in software only");
         if (notKnown > 0)
-            parts.Add($"something is not known about {notKnown}");
+            parts.Add($"something is not known about {Names.Count(notKnown, "title")}");
         return string.Join("; ", parts) + ".";
     }
 
@@ -122,23 +133,22 @@ public sealed record CardReport
         return severe.Count is 0 || losses.Count == 1 ? "" : $", worst of all {Names.List(severe.Take(MostNamed).ToList())}";
     }
 
-    private static List<FeatureLoss> LossesOf(Decisions decisions, Card card, List<Cell> cells) => cells
+    private static List<FeatureLoss> LossesOf(Decisions decisions, List<Cell> cells) => cells
         .Where(cell => cell.Verdict.Headline.Range.Best.Runs)
         .SelectMany(cell => cell.Verdict.Headline.Range.Best.Losses
             .Where(cell.Verdict.Headline.Range.Worst.Losses.Contains)
-            .Select(loss => new TitleLoss(cell, loss, ExplanationBuilder.Effect(loss))))
+            .Select(loss => new TitleLoss(cell, loss, ExplanationBuilder.Effect(loss), Remedies.Against(loss, cell.Verdict, decisions))))
         .GroupBy(loss => loss.Loss.Choices[0].Feature)
         .Select(group => new FeatureLoss(
             group.Key, Names.Sentence(group.Key.Name),
-            group.OrderByDescending(loss => loss.Loss.Strength).ThenBy(loss => loss.Cell.Title.Name, StringComparer.Ordinal).ToList(),
-            Remedies.For(decisions, card, group.Key, group.ToList())))
+            group.OrderByDescending(loss => loss.Loss.Strength).ThenBy(loss => loss.Cell.Title.Name, StringComparer.Ordinal).ToList()))
         .OrderByDescending(loss => loss.Titles.Count(title => title.Loss.Strength == Strength.Severe))
         .ThenByDescending(loss => loss.Titles.Count).ThenBy(loss => loss.Feature.Id, StringComparer.Ordinal).ToList();
 
-    private static List<string> CautionsOf(Card card, List<Cell> cells)
+    private static List<string> CautionsOf(Card card, List<Cell> cells, IReadOnlyList<Advice> advice)
     {
         var cautions = card.Cautions.ToList();
-        if (cells.Exists(cell => cell.Verdict.Headline.IsForced || cell.Verdict.Recommended?.Route.IsForced == true))
+        if (advice.Any(one => one.IsForced) || cells.Exists(cell => cell.Verdict.Headline.IsForced || cell.Verdict.Recommended?.Route.IsForced == true))
             cautions.Add(ExplanationBuilder.ForcedCaution);
         cautions.Add("Before fitting it: power off and unplug the PC, mind static, and check slot type and voltage in the documents of both boards. Where they are silent, ask a qualified technician.");
         return cautions;

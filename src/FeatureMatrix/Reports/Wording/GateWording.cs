@@ -50,7 +50,7 @@ public static class GateWording
     public static string FrameBuffer(GateReason.FrameBuffer frame)
     {
         var worksTo = frame.WorksTo is { } mode ? $"; works to {mode}" : "";
-        return $"does not run at {frame.Draw.Mode}: the frame buffer takes at least {Names.Mebibytes(frame.Draw.FrameBytes)} of {Names.Mebibytes(frame.Pool ?? 0)}{worksTo}";
+        return $"the frame buffer at {frame.Draw.Mode}, {frame.Draw.Depth} bit, takes at least {Names.Mebibytes(frame.Draw.FrameBytes)}, and the card has {Names.Mebibytes(frame.Pool ?? 0)}{worksTo}";
     }
 
     private static string Defect(Defect defect, Route route)

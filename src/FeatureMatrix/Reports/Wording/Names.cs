@@ -60,7 +60,7 @@ public static class Names
     public static string Of(Route route)
     {
         var through = route.Wrapper is { } wrapper ? $" through {Of(wrapper)}" : "";
-        return $"{Of(route.Renderer)}{through}, {Of(route.Setup)}";
+        return $"{Of(route.Renderer)}{through} with {Of(route.Setup)}";
     }
 
     /// <summary>Bytes in MiB with two digits, as in FACTS table C.</summary>
