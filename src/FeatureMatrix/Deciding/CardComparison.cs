@@ -51,10 +51,10 @@ public sealed class CardComparison
     private readonly Lazy<ScoreInterval> _secondScore;
     private readonly Lazy<ScoreInterval> _difference;
 
-    /// <summary>Another one made from it; where they differ by an answer alone, what that leaves untouched is taken over.</summary>
+    /// <summary>Another one made from it; where they differ in some stakes alone, what that leaves untouched is taken over.</summary>
     private CardComparison(
-        CardComparison other, IReadOnlyList<Stake> firsts, IReadOnlyList<Stake> seconds, WorthScale scale, Func<IReadOnlyList<SharedGroup>> groups, bool isSettled)
-        : this(other.First, other.Second, firsts, seconds, scale, other.Policy, groups) => _before = isSettled ? other : null;
+        CardComparison other, IReadOnlyList<Stake> firsts, IReadOnlyList<Stake> seconds, WorthScale scale, Func<IReadOnlyList<SharedGroup>> groups, bool keepsRest)
+        : this(other.First, other.Second, firsts, seconds, scale, other.Policy, groups) => _before = keepsRest ? other : null;
 
     private CardComparison(
         Card first, Card second, IReadOnlyList<Stake> firsts, IReadOnlyList<Stake> seconds, WorthScale scale, Policy policy, Func<IReadOnlyList<SharedGroup>> groups)
@@ -153,12 +153,24 @@ public sealed class CardComparison
     public CardComparison With(WorthScale? scale = null, Func<LibraryEntry, double>? weight = null)
     {
         if (weight is null)
-            return new CardComparison(this, _firsts, _seconds, scale ?? Scale, () => Groups, isSettled: false);
+            return new CardComparison(this, _firsts, _seconds, scale ?? Scale, () => Groups, keepsRest: false);
         var entries = _firsts.ToDictionary(stake => stake.Entry, stake => stake.Entry with { Weight = weight(stake.Entry) });
         return new CardComparison(
-            this, _firsts.Select(Weighed).ToList(), _seconds.Select(Weighed).ToList(), scale ?? Scale, () => Groups.Select(group => group.With(Weighed)).ToList(), isSettled: false);
+            this, _firsts.Select(Weighed).ToList(), _seconds.Select(Weighed).ToList(), scale ?? Scale, () => Groups.Select(group => group.With(Weighed)).ToList(), keepsRest: false);
 
         Stake Weighed(Stake stake) => stake with { Entry = entries[stake.Entry] };
+    }
+
+    /// <summary>The same comparison with other terms for one title: another tolerance, another weight.</summary>
+    public CardComparison With(LibraryEntry entry)
+    {
+        return new CardComparison(
+            this, _firsts.Select(After).ToList(), _seconds.Select(After).ToList(), Scale,
+            () => Groups.Select(group => group.Stakes.Any(IsMeant) ? group.With(After) : group).ToList(), keepsRest: true);
+
+        bool IsMeant(Stake stake) => stake.Entry.Title == entry.Title;
+
+        Stake After(Stake stake) => IsMeant(stake) ? stake with { Entry = entry } : stake;
     }
 
     /// <summary>The same comparison once an unknown is known.</summary>
@@ -174,7 +186,7 @@ public sealed class CardComparison
 
         return new CardComparison(
             this, _firsts.Select(After).ToList(), _seconds.Select(After).ToList(), Scale,
-            () => [.. Groups.Except(touched), .. SharedGroup.Of(touched.SelectMany(group => group.Stakes).Select(After).ToList())], isSettled: true);
+            () => [.. Groups.Except(touched), .. SharedGroup.Of(touched.SelectMany(group => group.Stakes).Select(After).ToList())], keepsRest: true);
 
         Stake After(Stake stake) => settled.GetValueOrDefault(stake, stake);
     }

@@ -28,6 +28,11 @@ public abstract record Parameter
 /// <param name="Beyond">What it says just beyond.</param>
 public sealed record Flip(Parameter Parameter, decimal Current, decimal Value, bool Upwards, Winner Now, Winner Beyond);
 
+/// <summary>A title whose being a must-have, or not being one, makes the winner.</summary>
+/// <param name="Entry">The title as it stands in the library.</param>
+/// <param name="Beyond">Who wins once it is no must-have, or, where it is none now, once it is one that tolerates cosmetic losses.</param>
+public sealed record MustHaveFlip(LibraryEntry Entry, Winner Beyond);
+
 /// <summary>
 /// Where weights and loss worths flip the score. The ends of the difference interval are piecewise polynomial in each of them: a
 /// sum over groups of the least (or greatest) of the branches' polynomials, so that the values are found, not searched for.
@@ -51,6 +56,20 @@ public static class Sensitivity
         flips.AddRange(Flips(low, high, new Parameter.SevereWorth(), comparison.Scale.Severe, 1));
         flips.AddRange(Flips(low, high, new Parameter.CosmeticWorth(), comparison.Scale.Cosmetic, 1));
         return flips;
+    }
+
+    /// <summary>The must-haves without which somebody else wins, then the titles that would make somebody else win as must-haves; in the order of the library.</summary>
+    public static IReadOnlyList<MustHaveFlip> OfMustHaves(CardComparison comparison)
+    {
+        return comparison.Titles
+            .Select(title => (title, entry: title.Entry with { MustHaveTolerance = title.Entry.IsMustHave ? null : Strength.Cosmetic }))
+            .Where(pair => MayMiss(pair.title.First) || MayMiss(pair.title.Second))
+            .Select(pair => new MustHaveFlip(pair.title.Entry, comparison.With(pair.entry).Winner))
+            .Where(flip => flip.Beyond != comparison.Winner)
+            .OrderByDescending(flip => flip.Entry.IsMustHave).ToList();
+
+        bool MayMiss(Stake stake) =>
+            (stake with { Entry = stake.Entry with { MustHaveTolerance = stake.Entry.MustHaveTolerance ?? Strength.Cosmetic } }).CoverageUnder(comparison.Policy) != Coverage.Covered;
     }
 
     /// <summary>One end of the difference. A title's weight has a say in the groups of its stakes alone; the others keep their sum.</summary>

@@ -1,5 +1,6 @@
 using CsCheck;
 using FeatureMatrix.Deciding;
+using FeatureMatrix.Model;
 using FeatureMatrix.Resolving;
 using FeatureMatrix.Tests.Deciding.Generated;
 
@@ -26,6 +27,18 @@ public sealed class Comparisons_on_small_libraries
 
     [Fact]
     public void Flip_just_beyond_the_reported_values_and_not_before() => Gen.Int[0, 1_000_000].Sample(FlipsWhereItSays, iter: Usual, threads: 1);
+
+    [Fact]
+    public void Name_every_must_have_that_makes_the_winner() => Gen.Int[0, 1_000_000].Sample(seed =>
+    {
+        var small = new SmallLibrary(seed);
+        var comparison = CardComparison.Of(small.Prospects, small.First, small.Second);
+        var expected = small.Prospects.Library.Entries
+            .Select(entry => new MustHaveFlip(entry, Anew(small, entry with { MustHaveTolerance = entry.IsMustHave ? null : Strength.Cosmetic }).Winner))
+            .Where(flip => flip.Beyond != comparison.Winner).ToHashSet();
+
+        Assert.Equal(expected, Sensitivity.OfMustHaves(comparison).ToHashSet());
+    }, iter: Usual, threads: 1);
 
     [Fact]
     public void Do_not_change_where_all_weights_are_scaled() => Gen.Int[0, 1_000_000].Sample(seed =>
@@ -142,6 +155,20 @@ public sealed class Comparisons_on_small_libraries
             _ => Dominance.None,
         };
         Assert.Equal(expected, comparison.Dominance);
+    }
+
+    /// <summary>The comparison with one entry of the library replaced, worked out from the verdicts on.</summary>
+    private static CardComparison Anew(SmallLibrary small, LibraryEntry changed)
+    {
+        var library = small.Prospects.Library;
+        var other = new Library
+        {
+            Id = library.Id,
+            Name = library.Name,
+            Entries = [.. library.Entries.Select(entry => entry.Title == changed.Title ? changed : entry)],
+            Policy = library.Policy,
+        };
+        return CardComparison.Of(new Prospects(other, small.Prospects.VerdictOn), small.First, small.Second);
     }
 
     private static void FlipsWhereItSays(int seed)

@@ -11,6 +11,8 @@ public static class ForumTable
     /// <summary>The table as forum text.</summary>
     public static string Write(Table table)
     {
+        if (table.Rows.Count == 0)
+            return $"[b]{Escape(table.Title)}[/b]\n{Escape(table.Lead)}\n";
         var body = TextTable.Write(table with { Note = "" });
         var rows = body[(body.IndexOf("\n\n", StringComparison.Ordinal) + 2)..];
         var text = new StringBuilder();

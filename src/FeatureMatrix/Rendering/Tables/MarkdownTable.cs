@@ -11,6 +11,8 @@ public static class MarkdownTable
     {
         var text = new StringBuilder();
         text.Append("**").Append(Escape(table.Title)).Append("**\n\n");
+        if (table.Rows.Count == 0)
+            return text.Append(Escape(table.Lead)).Append('\n').ToString();
         if (table.Note.Length > 0)
             text.Append(Escape(table.Note)).Append("\n\n");
         Row(text, table.Columns.Select(column => column.Heading));

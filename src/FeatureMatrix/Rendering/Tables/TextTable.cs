@@ -11,6 +11,8 @@ public static class TextTable
     /// <summary>The table as plain text.</summary>
     public static string Write(Table table)
     {
+        if (table.Rows.Count == 0)
+            return $"{Clean(table.Title)}\n{Clean(table.Lead)}\n";
         var widths = table.Columns.Select((column, i) => Math.Min(WidestColumn, table.Rows
             .Select(row => Clean(row[i].Text).Length).Append(Clean(column.Heading).Length).Max())).ToArray();
         var text = new StringBuilder();

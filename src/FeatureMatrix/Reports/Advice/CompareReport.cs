@@ -27,6 +27,9 @@ public sealed record CompareReport
     /// <summary>The values of weights and worths that flip the picture, nearest first.</summary>
     public required IReadOnlyList<Flip> Flips { get; init; }
 
+    /// <summary>The titles whose being a must-have, or not being one, makes the winner.</summary>
+    public required IReadOnlyList<MustHaveFlip> MustHaveFlips { get; init; }
+
     /// <summary>The same chips on other boards, each against the card it shares the chip with.</summary>
     public required IReadOnlyList<CardComparison> OtherBoards { get; init; }
 
@@ -41,6 +44,7 @@ public sealed record CompareReport
             AtFloor = weighing.AtFloor is { } atFloor ? CardComparison.Of(atFloor, first, second) : null,
             OneInstall = OneInstallComparison.Of(weighing, first, second),
             Flips = Sensitivity.Of(picture).OrderBy(flip => Math.Abs(flip.Value - flip.Current) / Math.Max(flip.Current, 0.01m)).ToList(),
+            MustHaveFlips = Sensitivity.OfMustHaves(picture),
             OtherBoards = weighing.Decisions.Catalog.Cards
                 .Where(card => card != first && card != second && (card.Chip == first.Chip || card.Chip == second.Chip))
                 .Select(card => weighing.Compare(card, card.Chip == first.Chip ? first : second)).ToList(),
@@ -82,7 +86,7 @@ public sealed record CompareReport
     }
 
     /// <summary>The titles that make the difference, with reasons.</summary>
-    public Table SwingTable() => new(
+    public Table SwingTable() => new Table(
         "Titles that make the difference", "Weight × worth on the first card less the same on the second.",
         [new("Title"), new("Weight", true), new(Picture.First.Name), new(Picture.Second.Name), new("Difference"), new("Why")],
         SwingTitles.Select(title => (IReadOnlyList<TableCell>)
@@ -90,18 +94,33 @@ public sealed record CompareReport
             new TableCell(title.Entry.Title.Name), new TableCell(DecisionWording.Number((decimal)title.Entry.Weight), title.Entry.Weight),
             CellOf(title.Entry, Picture.First), CellOf(title.Entry, Picture.Second),
             new TableCell(DecisionWording.Difference(title.Difference)), new TableCell(CompareWording.Why(this, title)),
-        ]).ToList());
+        ]).ToList())
+    {
+        WhenEmpty = "Both do alike on every title, whatever is still open.",
+    };
 
-    /// <summary>What would flip the verdict.</summary>
-    public Table FlipTable() => new(
-        "What would change it", Flips.Count == 0 ? "No single weight or loss worth changes what the score says." : "One value changed, everything else as it is.",
-        [new("What"), new("Now", true), new("Flips at", true), new("The score then says")],
-        Flips.Take(MostFlips).Select(flip => (IReadOnlyList<TableCell>)
+    /// <summary>What would flip the verdict: must-haves first, then weights and worths.</summary>
+    public Table FlipTable() => new Table(
+        "What would change it", Picture.Ground == Ground.MustHaves ? "Must-haves decide, so weights and loss worths change nothing." : "One thing changed, everything else as it is.",
+        [new("What"), new("Now", true), new("Changes at", true), new("Then")],
         [
-            new TableCell(DecisionWording.Of(flip.Parameter)), new TableCell(DecisionWording.Number(flip.Current), (double)flip.Current),
-            new TableCell($"{(flip.Upwards ? "above" : "below")} {DecisionWording.Apart(flip.Value, flip.Current)}", (double)flip.Value),
-            new TableCell(DecisionWording.Of(flip.Beyond, Picture.First, Picture.Second)),
-        ]).ToList());
+            .. MustHaveFlips.Take(MostFlips).Select(flip => (IReadOnlyList<TableCell>)
+            [
+                new TableCell($"{flip.Entry.Title.Name} as a must-have"), new TableCell(flip.Entry.IsMustHave ? "yes" : "no"), new TableCell(flip.Entry.IsMustHave ? "no" : "yes"),
+                new TableCell(DecisionWording.Of(flip.Beyond, Picture.First, Picture.Second)),
+            ]),
+            .. Flips.Take(MostFlips).Select(flip => (IReadOnlyList<TableCell>)
+            [
+                new TableCell(DecisionWording.Of(flip.Parameter)), new TableCell(DecisionWording.Number(flip.Current), (double)flip.Current),
+                new TableCell($"{(flip.Upwards ? "above" : "below")} {DecisionWording.Apart(flip.Value, flip.Current)}", (double)flip.Value),
+                new TableCell(DecisionWording.Of(flip.Beyond, Picture.First, Picture.Second)),
+            ]),
+        ])
+    {
+        WhenEmpty = Picture.Ground == Ground.MustHaves
+            ? "Must-haves decide, so weights and loss worths change nothing; and the answer stays without any one of the must-haves."
+            : "No single must-have, weight or loss worth changes it.",
+    };
 
     /// <summary>Prices, break-even, and other boards of the same chips.</summary>
     public Table BoardTable()

@@ -14,7 +14,8 @@ internal static class CompareWording
         var sentences = new List<string> { Picture(report) };
         if (report.OneInstall is { } one)
         {
-            sentences.Add($"With one install each ({Names.Of(one.First.Setup.Driver)} and {Names.Of(one.Second.Setup.Driver)}) "
+            var (first, second) = (Names.Of(one.First.Setup.Driver), Names.Of(one.Second.Setup.Driver));
+            sentences.Add($"With one install each ({(first == second ? $"{first} on both" : $"{first} and {second}")}) "
                 + $"the difference is {DecisionWording.Difference(one.Difference)}.");
         }
 
