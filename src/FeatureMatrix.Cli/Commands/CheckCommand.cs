@@ -7,6 +7,7 @@ using FeatureMatrix.Model;
 using FeatureMatrix.Rendering.Tables;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Subjects;
+using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli.Commands;
 
@@ -38,8 +39,9 @@ internal static class CheckCommand
             if (isForReading)
             {
                 terminal.Print(
-                    $"{folder}: {catalog.Cards.Count} cards, {catalog.Drivers.Count()} drivers, {catalog.WrapperVersions.Count()} wrapper versions, "
-                    + $"{catalog.Titles.Count} titles, {catalog.Observations.Count} observations; {result.Faults.Count} warnings.\n\n");
+                    $"{folder}: {Names.Count(catalog.Cards.Count, "card")}, {Names.Count(catalog.Drivers.Count(), "driver version")}, "
+                    + $"{Names.Count(catalog.WrapperVersions.Count(), "wrapper version")}, {Names.Count(catalog.Titles.Count, "title")}, "
+                    + $"{Names.Count(catalog.Observations.Count, "observation")}; {Names.Count(result.Faults.Count, "warning")}.\n\n");
                 TableOptions.Print(terminal, parsed, report.ToCardTable());
                 terminal.Print("\n");
             }

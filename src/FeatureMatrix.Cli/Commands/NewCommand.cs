@@ -15,6 +15,13 @@ internal static class NewCommand
 {
     private static readonly Option<string?> NameOption = new("--name") { Description = "Name for people. Default: made from the id.", HelpName = "text" };
     private static readonly Option<string?> ChipOption = new("--chip") { Description = "Chip of a new card; for a new chip, the one it is like.", HelpName = "id", CompletionSources = { Known.Chips } };
+    private static readonly Option<string?> BoardOption = new("--card") { Description = "The card of a specimen, or the one on which something was seen.", HelpName = "id", CompletionSources = { Known.Cards } };
+    private static readonly Option<string?> TitleOption = new("--title") { Description = "The title that was seen.", HelpName = "id", CompletionSources = { Known.Titles } };
+    private static readonly Option<string?> RendererOption = new("--renderer") { Description = "Its renderer, where it has several.", HelpName = "id" };
+    private static readonly Option<string?> DriverOption = new("--driver") { Description = "The driver with its version, for example \"reed-9x 1.0\".", HelpName = "driver", CompletionSources = { Known.Drivers } };
+    private static readonly Option<string?> SystemOption = new("--os") { Description = "The operating system on which it was seen.", HelpName = "id", CompletionSources = { Known.Systems } };
+    private static readonly Option<string?> WrapperOption = new("--wrapper") { Description = "none, or the wrapper with its version, for example duskglass@1.4.", HelpName = "wrapper" };
+    private static readonly Option<string?> RunsOption = new("--runs") { Description = "Whether it ran: yes or no.", HelpName = "yes|no" };
     private static readonly Option<string?> EngineOption = new("--engine") { Description = "Engine of a new title: it brings renderers and needs.", HelpName = "id" };
     private static readonly Option<string?> ApiOption = new("--api") { Description = "What a new title asks for or a new wrapper offers, for example \"direct3d 6\".", HelpName = "interface" };
     private static readonly Option<string?> OnOption = new("--on") { Description = "What a new wrapper stands on, for example \"direct3d 7\".", HelpName = "interface" };
@@ -23,16 +30,21 @@ internal static class NewCommand
 
     public static Command Create(Terminal terminal)
     {
-        var command = new Command("new", "Start a collection, or a card, chip, title, driver, wrapper, rig or library in one.")
+        var command = new Command(
+            "new",
+            "Start a collection, or a record in one. Other records are written by hand, as data/README.md shows: sources and people in sources.yaml, facts of their own and words of the vocabulary in any file. Runs come by 'import runs'.")
         {
             Collection(terminal),
             Entity(terminal, ScaffoldKind.Chip, "Start a chip.", NameOption, ChipOption),
             Entity(terminal, ScaffoldKind.Card, "Start a card with a chip of the collection.", NameOption, ChipOption),
+            Entity(terminal, ScaffoldKind.Specimen, "Start a specimen: one physical board.", BoardOption),
+            Entity(terminal, ScaffoldKind.Engine, "Start an engine, on which titles build.", NameOption, ApiOption),
             Entity(terminal, ScaffoldKind.Title, "Start a title, from an engine of the collection or with a renderer of its own.", NameOption, EngineOption, ApiOption, OsOption),
             Entity(terminal, ScaffoldKind.Driver, "Start a driver branch.", NameOption, OsOption, CardOption),
             Entity(terminal, ScaffoldKind.Wrapper, "Start a wrapper.", NameOption, ApiOption, OnOption),
             Entity(terminal, ScaffoldKind.Rig, "Start a PC.", NameOption),
             Entity(terminal, ScaffoldKind.Library, "Start a library of all titles of the collection.", NameOption),
+            Entity(terminal, ScaffoldKind.Observation, "Start an observation: what was seen with one exact route.", TitleOption, RendererOption, BoardOption, DriverOption, SystemOption, WrapperOption, RunsOption),
         };
         return command;
     }
@@ -81,8 +93,9 @@ internal static class NewCommand
 
             if (result.Catalog is null)
             {
+                // The file is not there and will not be: its name and lines would send people looking for it.
                 foreach (var fault in result.Faults.Where(fault => fault.Severity == Severity.Error))
-                    terminal.Tell(fault.ToString());
+                    terminal.Tell(fault.Origin.File == path ? $"This {word} would not load: {fault.Message} ({fault.Code})." : fault.ToString());
                 terminal.Tell("Nothing was written.");
                 return ExitCode.Faults;
             }
@@ -110,16 +123,26 @@ internal static class NewCommand
         return new ScaffoldAnswers
         {
             Id = id,
-            Name = parsed.GetValue(NameOption) ?? terminal.Ask("Name for people?", usual) ?? usual,
-            Source = catalog.Sources.Any(source => source.Id == "own-notes") ? "own-notes" : "{text: Own notes, grade: inferred}",
+            Name = options.Contains(NameOption) ? parsed.GetValue(NameOption) ?? terminal.Ask("Name for people?", usual) ?? usual : usual,
+            Source = kind == ScaffoldKind.Observation ? Recorded("own-bench", "{text: Own bench, grade: measured}") : Recorded("own-notes", "{text: Own notes, grade: inferred}"),
             Chip = One(ChipOption, kind == ScaffoldKind.Chip ? "A chip that it is like? (empty for none)" : Listed("Its chip?", catalog.Chips.Select(chip => chip.Id)), needed: kind == ScaffoldKind.Card),
             Engine = engine,
             Api = engine.Length > 0 ? "" : One(ApiOption, "Which interface, at which level, for example direct3d 6?", needed: true),
             On = One(OnOption, "On which interface does it stand, for example direct3d 7?", needed: true),
-            Oses = Several(OsOption, Listed("Which operating systems?", catalog.Oses.Select(os => os.Id))),
+            Title = One(TitleOption, Listed("Which title?", catalog.Titles.Select(title => title.Id)), needed: true),
+            Renderer = One(RendererOption, "Which of its renderers? (empty where it has one only)", needed: false),
+            Card = One(BoardOption, Listed("Which card?", catalog.Cards.Select(card => card.Id)), needed: true),
+            Driver = One(DriverOption, "Which driver and version? (empty where not noted)", needed: false),
+            Wrapper = One(WrapperOption, "Through which wrapper and version? none for none (empty where not noted)", needed: false),
+            Runs = One(RunsOption, "Did it run? yes or no", needed: true),
+            Oses = options.Contains(SystemOption) ? Noted(One(SystemOption, "Which operating system? (empty where not noted)", needed: false)) : Several(OsOption, Listed("Which operating systems?", catalog.Oses.Select(os => os.Id))),
             Cards = Several(CardOption, Listed("Which cards does the package list?", catalog.Cards.Select(card => card.Id))),
             Titles = kind == ScaffoldKind.Library ? [.. catalog.Titles.Select(title => title.Id)] : [],
         };
+
+        static IReadOnlyList<string> Noted(string word) => word.Length > 0 ? [word] : [];
+
+        string Recorded(string source, string otherwise) => catalog.Sources.Any(one => one.Id == source) ? source : otherwise;
 
         string One(Option<string?> option, string question, bool needed)
         {

@@ -71,11 +71,14 @@ internal static class CommandExamples
         ["new collection"] = [new("A folder to begin with", "new collection reed-bench --name \"The reed bench\"")],
         ["new chip"] = [new("A chip", "new chip reed-1 --collection my-bench")],
         ["new card"] = [new("A card with that chip", "new card reed-8 --chip reed-1 --collection my-bench")],
+        ["new specimen"] = [new("One board of that card", "new specimen reed-8-mine --card reed-8 --collection my-bench")],
         ["new driver"] = [new("A driver that lists the card", "new driver reed-9x --os windows-98se --card reed-8 --collection my-bench")],
+        ["new engine"] = [new("An engine with one renderer", "new engine linnet --api \"direct3d 6\" --collection my-bench")],
         ["new title"] = [new("A title with one renderer", "new title marsh-lights --api \"direct3d 6\" --os windows-98se --collection my-bench")],
         ["new wrapper"] = [new("A wrapper", "new wrapper dimglass --api \"glide 2\" --on \"direct3d 7\" --collection my-bench")],
         ["new rig"] = [new("A PC", "new rig tower --collection my-bench")],
         ["new library"] = [new("A library of all titles so far", "new library winter --collection my-bench")],
+        ["new observation"] = [new("That it ran on that card", "new observation marsh-lights-reed-8 --title marsh-lights --card reed-8 --driver \"reed-9x 1.0\" --os windows-98se --wrapper none --runs yes --collection my-bench")],
         ["check"] =
         [
             new("Faults, then what is missing most", "check"),

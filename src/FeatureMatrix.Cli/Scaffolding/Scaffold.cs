@@ -42,11 +42,14 @@ internal static class Scaffold
     {
         ScaffoldKind.Chip => "chips",
         ScaffoldKind.Card => "cards",
+        ScaffoldKind.Specimen => "specimens",
         ScaffoldKind.Driver => "drivers",
         ScaffoldKind.Wrapper => "wrappers",
+        ScaffoldKind.Engine => "engines",
         ScaffoldKind.Title => "titles",
         ScaffoldKind.Rig => "rigs",
         ScaffoldKind.Library => "libraries",
+        ScaffoldKind.Observation => "observations",
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
@@ -55,11 +58,14 @@ internal static class Scaffold
     {
         ScaffoldKind.Chip => HardwareScaffold.Chip(answers),
         ScaffoldKind.Card => HardwareScaffold.Card(answers),
+        ScaffoldKind.Specimen => BenchScaffold.Specimen(answers),
         ScaffoldKind.Driver => HardwareScaffold.Driver(answers),
         ScaffoldKind.Wrapper => HardwareScaffold.Wrapper(answers),
+        ScaffoldKind.Engine => TitleScaffold.Engine(answers),
         ScaffoldKind.Title => TitleScaffold.Title(answers),
-        ScaffoldKind.Rig => TitleScaffold.Rig(answers),
+        ScaffoldKind.Rig => BenchScaffold.Rig(answers),
         ScaffoldKind.Library => TitleScaffold.Library(answers),
+        ScaffoldKind.Observation => BenchScaffold.Observation(answers),
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 

@@ -5,11 +5,14 @@ internal enum ScaffoldKind
 {
     Chip,
     Card,
+    Specimen,
     Driver,
     Wrapper,
+    Engine,
     Title,
     Rig,
     Library,
+    Observation,
 }
 
 /// <summary>What a scaffold is filled with. Empty where nobody said anything.</summary>
@@ -35,6 +38,24 @@ internal sealed record ScaffoldAnswers
 
     /// <summary>The cards that a driver lists.</summary>
     public IReadOnlyList<string> Cards { get; init; } = [];
+
+    /// <summary>The card of a specimen, or on which something was seen.</summary>
+    public string Card { get; init; } = "";
+
+    /// <summary>The title that was seen.</summary>
+    public string Title { get; init; } = "";
+
+    /// <summary>Its renderer; empty where it has one only.</summary>
+    public string Renderer { get; init; } = "";
+
+    /// <summary>The driver with its version, such as <c>ox-9x 1.02</c>.</summary>
+    public string Driver { get; init; } = "";
+
+    /// <summary><c>none</c>, or a wrapper with its version, such as <c>duskglass@1.4</c>.</summary>
+    public string Wrapper { get; init; } = "";
+
+    /// <summary>Whether it ran: <c>yes</c> or <c>no</c>.</summary>
+    public string Runs { get; init; } = "";
 
     /// <summary>The titles of a library.</summary>
     public IReadOnlyList<string> Titles { get; init; } = [];

@@ -2,7 +2,7 @@ using static FeatureMatrix.Cli.Scaffolding.Scaffold;
 
 namespace FeatureMatrix.Cli.Scaffolding;
 
-/// <summary>Titles, rigs and libraries to begin with.</summary>
+/// <summary>Titles, engines and libraries to begin with.</summary>
 internal static class TitleScaffold
 {
     private const string NeedsHelp = """
@@ -23,18 +23,12 @@ internal static class TitleScaffold
         {{(a.Engine.Length > 0 ? OfEngine(a) : OfItsOwn(a))}}
         """;
 
-    public static string Rig(ScaffoldAnswers a) => $$"""
-        rigs:
+    public static string Engine(ScaffoldAnswers a) => $$"""
+        engines:
           {{a.Id}}:
             name: {{Quoted(a.Name)}}
-            # processor: {family: family-6, clock: 450 MHz, cores: 1}
-            # memory: 128 MiB
-            # Voltage can do harm: write what the main board's documents say, and leave out what you did not read.
-            # slots: [{bus: agp-2.0, volts: [3.3], speed: 2, key: 3.3}]
-            # monitor: {name: A 17-inch tube, highest: 1024x768, refresh: 85 Hz, inputs: [vga]}
-            # power: [drive-power]
-            # os: [dos, windows-98se]
-
+            source: {{a.Source}}
+        {{OfItsOwn(a)}}
         """;
 
     public static string Library(ScaffoldAnswers a) => $$"""

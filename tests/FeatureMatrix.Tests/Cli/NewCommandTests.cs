@@ -19,8 +19,13 @@ public sealed class A_collection_started_from_nothing : IDisposable
         In("chip", "reed-2", "--chip", "reed-1");
         In("card", "reed-8", "--chip", "reed-1");
         In("card", "reed-16", "--chip", "reed-2", "--name", "Reed Sixteen");
+        In("specimen", "reed-8-mine", "--card", "reed-8");
         In("driver", "reed-9x", "--os", "windows-98se", "--card", "reed-8", "reed-16");
         In("title", "marsh-lights", "--api", "direct3d 6", "--os", "windows-98se", "windows-95");
+        In("engine", "linnet", "--api", "opengl 1.1");
+        In("title", "last-lights", "--engine", "linnet", "--os", "windows-98se");
+        In("observation", "seen-once", "--title", "marsh-lights", "--renderer", "direct3d", "--card", "reed-8", "--driver", "reed-9x 1.0", "--os", "windows-98se", "--wrapper", "none", "--runs", "yes");
+        In("observation", "seen-twice", "--title", "last-lights", "--card", "reed-16", "--runs", "no");
         In("wrapper", "dimglass", "--api", "glide 2", "--on", "direct3d 7");
         In("rig", "tower");
         In("library", "winter");
@@ -28,9 +33,9 @@ public sealed class A_collection_started_from_nothing : IDisposable
         var check = CommandRun.Of("check", "--collection", Bench);
 
         Assert.Equal((0, ""), (check.Exit, check.Messages));
-        Assert.StartsWith($"{Bench}: 2 cards, 1 drivers, 1 wrapper versions, 1 titles, 0 observations; 0 warnings.", check.Results, StringComparison.Ordinal);
+        Assert.StartsWith($"{Bench}: 2 cards, 1 driver version, 1 wrapper version, 2 titles, 2 observations; 0 warnings.", check.Results, StringComparison.Ordinal);
         var files = Directory.GetFiles(Bench, "*.yaml", SearchOption.AllDirectories);
-        Assert.Equal(11, files.Length);
+        Assert.Equal(16, files.Length);
         Assert.All(files, file => Assert.Equal("", SchemaFile.Complaint(File.ReadAllText(file))));
         Assert.All(files, file => Assert.True(File.Exists(SchemaNamedIn(file)), file));
     }
@@ -74,7 +79,7 @@ public sealed class A_collection_started_from_nothing : IDisposable
         var run = CommandRun.Of("new", "title", "marsh-lights", "--api", "direct3d 66", "--os", "windows-98se", "--collection", Bench);
 
         Assert.Equal(
-            (1, "titles/marsh-lights.yaml(12,14): error FM108: '66' is no level of direct3d; its levels are 2, 3, 5, 6, 7, 8, 8.1, 9\nNothing was written.\n"),
+            (1, "This title would not load: '66' is no level of direct3d; its levels are 2, 3, 5, 6, 7, 8, 8.1, 9 (FM108).\nNothing was written.\n"),
             (run.Exit, run.Messages));
         Assert.False(Directory.Exists(_folder["bench/titles"]));
     }
