@@ -40,4 +40,23 @@ public sealed class What_a_card_is_worth
 
         Assert.Equal(["Dune Value | no | 2 to 4 | 8 to 12 EUR"], report.ToReport().Tables[^1].Rows.Select(row => string.Join(" | ", row.Select(cell => cell.Text))));
     }
+
+    [Theory]
+    [InlineData("specimens: {mine: {card: dune, owned: yes}}", "dune",
+        "You own a Dune already. It adds 2 to 4 to your other cards, and a second one adds nothing: pay nothing for it.", "nothing, you own one",
+        "You own no other card; a specimen with 'owned: yes' would say so.")]
+    [InlineData("specimens: {mine: {card: dune, owned: yes}, too: {card: dune-value, owned: yes}}", "dune",
+        "You own a Dune already. It adds nothing to your other cards, and a second one adds nothing: pay nothing for it.", "nothing, you own one",
+        "You own Dune Value beside it. No title gains by this one.")]
+    [InlineData("specimens: {mine: {card: dune, owned: yes}}", "delta", "Delta adds nothing to what you own for Evening: pay nothing for it.", "nothing", "You own Dune. No title gains by this one.")]
+    [InlineData("specimens: {}", "delta",
+        "Delta adds 2 to what you own; boards like it go for 2 to 4 EUR, and Dune Value, which does at least as much, for 8 to 12 EUR: do not pay more than 4 EUR.", "4 EUR",
+        "You own no card; a specimen with 'owned: yes' would say so.")]
+    public void Says_what_is_owned_already(string specimens, string card, string headline, string most, string owned)
+    {
+        var catalog = Worlds.Load(World + "\n" + specimens);
+        var report = CardValueReport.Of(new Weighing(new Decisions(catalog, catalog.Libraries.Single())), catalog.Cards.Single(one => one.Id == card));
+
+        Assert.Equal((headline, most, owned), (report.Headline, report.MostText, report.ToReport().Tables[0].Lead));
+    }
 }

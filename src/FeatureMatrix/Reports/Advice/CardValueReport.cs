@@ -70,11 +70,16 @@ public sealed record CardValueReport
         };
     }
 
+    /// <summary>True where one is owned already.</summary>
+    public bool IsOwned => Weighing.Owned.Contains(Card);
+
     /// <summary>What it adds and the most to pay.</summary>
     public string Headline
     {
         get
         {
+            if (IsOwned)
+                return $"You own a {Card.Name} already. {(Gain.High <= 0 ? "It adds nothing" : $"It adds {DecisionWording.Interval(Gain)}")} to your other cards, and a second one adds nothing: pay nothing for it.";
             if (Gain.High <= 0)
                 return $"{Card.Name} adds nothing to what you own for {Weighing.Library.Name}: pay nothing for it.";
             var covered = NewlyCovered.Count == 0 ? "" : $" and covers {Names.List(NewlyCovered.Select(entry => entry.Title.Name).ToList())}";
@@ -102,7 +107,10 @@ public sealed record CardValueReport
                 Titles.Select(title => (IReadOnlyList<TableCell>)
                 [
                     new TableCell(title.Entry.Title.Name), new TableCell(DecisionWording.Interval(title.Gain)), new TableCell(title.Owned), new TableCell(title.With),
-                ]).ToList()),
+                ]).ToList())
+            {
+                WhenEmpty = $"{OwnedText} No title gains by this one.",
+            },
             .. Boards.Count == 0 ? (Table[])[] : [BoardTable()],
         ]);
 
@@ -111,7 +119,9 @@ public sealed record CardValueReport
         get
         {
             var owned = Weighing.Owned.Where(card => card != Card).Select(card => card.Name).ToList();
-            return owned.Count == 0 ? "No other card is owned." : $"Owned: {Names.List(owned)}.";
+            return owned.Count == 0
+                ? $"You own no {(IsOwned ? "other " : "")}card; a specimen with 'owned: yes' would say so."
+                : $"You own {Names.List(owned)}{(IsOwned ? " beside it" : "")}.";
         }
     }
 
@@ -130,14 +140,14 @@ public sealed record CardValueReport
         [new("Card"), new("Owned"), new("Adds"), new("Newly covered"), new("Goes for"), new("Most to pay"), new("As good and cheapest")],
         reports.Select(report => (IReadOnlyList<TableCell>)
         [
-            new TableCell(report.Card.Name), new TableCell(report.Weighing.Owned.Contains(report.Card) ? "yes" : "no"),
+            new TableCell(report.Card.Name), new TableCell(report.IsOwned ? "yes" : "no"),
             new TableCell(DecisionWording.Interval(report.Gain)), new TableCell(Names.List(report.NewlyCovered.Select(entry => entry.Title.Name).ToList())),
             new TableCell(DecisionWording.Price(report.Weighing.PriceOf(report.Card))), new TableCell(report.MostText),
             new TableCell(report.Substitute?.Name ?? ""),
         ]).ToList());
 
     /// <summary>The most to pay in two or three words.</summary>
-    public string MostText => Gain.High <= 0 ? "nothing" : Most is { } most ? DecisionWording.Amount(most) : "not known, no price is on record";
+    public string MostText => IsOwned ? "nothing, you own one" : Gain.High <= 0 ? "nothing" : Most is { } most ? DecisionWording.Amount(most) : "not known, no price is on record";
 
     private static ScoreInterval InItsPlace(Weighing weighing, Card other, Card card)
     {
@@ -152,7 +162,7 @@ public sealed record CardValueReport
     {
         var verdicts = cards.Select(card => weighing.Decisions.On(title, card)).ToList();
         if (verdicts.Count == 0)
-            return "nothing owned";
+            return "no card owned";
         var best = verdicts.Order(Comparer<Resolving.Verdict>.Create((one, other) => Resolving.OutcomeRange.Compare(one.Overall, other.Overall))).First();
         return LabelWording.RangeText(best.Overall);
     }
