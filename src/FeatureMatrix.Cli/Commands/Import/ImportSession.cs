@@ -83,6 +83,7 @@ internal sealed class ImportSession
 
         if (change.Files.Count == 0)
             return ExitCode.Fine;
+        _terminal.Print(SightingsReport.Of(Catalog, change.Result.Catalog));
         if (!_writes)
         {
             _terminal.Print("Nothing was written. Say --write to write it.\n");

@@ -3,6 +3,8 @@ using FeatureMatrix.Cli.Files;
 using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Loading.Writing;
+using FeatureMatrix.Model;
+using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli.Commands.Import;
@@ -22,7 +24,7 @@ internal static class WorksheetImportCommand
             var path = parsed.GetValue(file)!;
             var folder = Session.Folder(parsed.GetValue(Session.CollectionOption));
             var texts = Session.Texts(folder, terminal);
-            if (Session.Load(folder, terminal).Catalog is null)
+            if (Session.Load(folder, terminal).Catalog is not { } before)
                 return ExitCode.Faults;
             var import = WorksheetImport.Of(texts.Files, ImportSession.Read(path));
             foreach (var fault in import.Faults)
@@ -34,15 +36,17 @@ internal static class WorksheetImportCommand
             }
 
             terminal.Print($"Read {Names.Count(import.ObservationCount, "observation")} and {Names.Count(import.RunCount, "run")}; {Names.Count(import.EmptyCount, "row")} without an answer passed over.\n");
-            return Finish(import, folder, texts, parsed.GetValue(ImportSession.WriteOption), terminal);
+            return Finish(import, before, folder, texts, parsed.GetValue(ImportSession.WriteOption), terminal);
         });
         return command;
     }
 
-    private static int Finish(WorksheetImport import, string folder, CollectionTexts texts, bool writes, Terminal terminal)
+    private static int Finish(WorksheetImport import, Catalog before, string folder, CollectionTexts texts, bool writes, Terminal terminal)
     {
         foreach (var line in import.Lines)
             terminal.Print(line + "\n");
+        if (import.Result?.Catalog is { } after)
+            terminal.Print(SightingsReport.Of(before, after));
         if (import.GoneCount > 0)
             terminal.Print($"{Names.Count(import.GoneCount, "line")} of an earlier import of this worksheet {(writes ? "went" : "would go")}: a worksheet replaces what it brought before. To keep both, make the next one with another --name.\n");
         if (import.Files.Count == 0)

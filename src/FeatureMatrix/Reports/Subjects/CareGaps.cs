@@ -19,6 +19,16 @@ internal static class CareGaps
             yield return new CareItem("no memory", card.Name, "Every memory question is open.", $"Write 'memory' in {Place(card.Evidence)}.");
     }
 
+    /// <summary>Observations that decide nothing, each with the reason.</summary>
+    public static IEnumerable<CareItem> OfObservations(Decisions decisions)
+    {
+        var idle = new IdleObservations(decisions);
+        return decisions.Catalog.Observations.Select(seen => (seen, reason: idle.Reason(seen))).Where(pair => pair.reason is not null)
+            .Select(pair => new CareItem(
+                "recorded, decides nothing", pair.seen.Renderer.Title.Name, $"{Names.Sentence(FactWording.Observation(pair.seen))}: {pair.reason}.",
+                pair.seen.Card is { } card ? $"explain {pair.seen.Renderer.Title.Id} {card.Id}" : $"State the card in {Place(pair.seen.Evidence)}."));
+    }
+
     /// <summary>What is missing of a title.</summary>
     public static IEnumerable<CareItem> OfTitle(Title title)
     {

@@ -39,6 +39,7 @@ public sealed record CareReport(IReadOnlyList<CardCompleteness> Cards, IReadOnly
             .. CareDisagreements.Of(decisions),
             .. CareDisagreements.WithCaptures(decisions),
             .. CareDisagreements.WithShared(hidden),
+            .. CareGaps.OfObservations(decisions),
             .. decisions.Catalog.Cards.SelectMany(card => CareGaps.OfCard(decisions.Catalog, card)),
             .. decisions.Titles.SelectMany(CareGaps.OfTitle),
             .. unsourced.Select(one => new CareItem("no source", one.Place, one.Text, "Write 'source' once for all of it.")),
