@@ -18,17 +18,20 @@ public static class WorksheetLayout
     /// <summary>How many features a row has room for.</summary>
     public const int Features = 8;
 
-    /// <summary>The columns of the sheet for what was seen. All but <c>why</c> and the pairs are keys of an observation.</summary>
+    /// <summary>The columns of the sheet for what was seen. All but <c>why</c> and the features are keys of an observation.</summary>
     public static IReadOnlyList<string> ObservationColumns { get; } =
     [
         "title", "renderer", "card", "specimen", "driver", "os", "wrapper", "mode", "depth", "rig", "runs",
-        .. Enumerable.Range(1, Features).SelectMany(number => new[] { Feature(number), Seen(number) }), "date", "by", "grade", "note", "why",
+        .. Enumerable.Range(1, Features).SelectMany(number => new[] { Feature(number), LookFor(number), Seen(number) }), "date", "by", "grade", "note", "why",
     ];
 
     /// <summary>The heading of a column that names a feature; numbers from 1.</summary>
     public static string Feature(int number) => "feature " + number.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>The heading of the column beside it, for what was seen of the feature.</summary>
+    /// <summary>The heading of the column beside it: the feature's name, and what a viewer sees without it. Nothing reads it back.</summary>
+    public static string LookFor(int number) => "look for " + number.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>The heading of the column for what was seen of the feature.</summary>
     public static string Seen(int number) => "seen " + number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>A driver version as the collection's files name it; empty for a driver that nobody recorded.</summary>
@@ -53,6 +56,7 @@ public static class WorksheetLayout
     {
         "driver" or "why" or "note" => 32,
         "title" or "card" or "scene" or "specimen" or "rig" or "os" or "wrapper" => 20,
+        _ when column.StartsWith("look for", StringComparison.Ordinal) => 40,
         _ when column.StartsWith("feature", StringComparison.Ordinal) => 18,
         _ => 11,
     };

@@ -84,7 +84,11 @@ public static class BenchWorksheetWriter
             Put("os", route.Setup.Os.Id);
             Put("wrapper", route.Wrapper is { } wrapper ? WorksheetLayout.Written(wrapper) : "none");
             for (var i = 0; i < Math.Min(lookAt.Count, WorksheetLayout.Features); i++)
-                Put(WorksheetLayout.Feature(i + 1), lookAt[i]);
+            {
+                Put(WorksheetLayout.Feature(i + 1), lookAt[i].Written);
+                Put(WorksheetLayout.LookFor(i + 1), lookAt[i].LookFor);
+            }
+
             Put("mode", task.Mode?.ToString() ?? "");
             Put("depth", task.Depth?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "");
             Put("why", why);
@@ -127,7 +131,11 @@ public static class BenchWorksheetWriter
 
         Look.Heading(sheet.Range(1, 1, 1, columns.Count));
         if (rows > 0)
+        {
             Look.Body(sheet.Range(2, 1, rows + 1, columns.Count));
+            book.FitRows(sheet, 2, rows + 1, columns.Count);
+        }
+
         sheet.SheetView.Freeze(1, 1);
         book.PrepareForPrint(sheet, 1, 1);
     }

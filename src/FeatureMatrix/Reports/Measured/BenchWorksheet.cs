@@ -5,11 +5,28 @@ using FeatureMatrix.Resolving;
 
 namespace FeatureMatrix.Reports.Measured;
 
+/// <summary>A feature to look at.</summary>
+/// <param name="Written">As the collection's files name it.</param>
+/// <param name="Name">Its name for people.</param>
+/// <param name="WhenMissing">What the title looks like without it; empty where nobody described it.</param>
+public sealed record FeatureToSee(string Written, string Name, string WhenMissing)
+{
+    /// <summary>Name and what to look for, in a cell.</summary>
+    public string LookFor => WhenMissing.Length > 0 ? $"{Names.Sentence(Name)}. When it is missing: {WhenMissing.TrimEnd('.')}." : $"{Names.Sentence(Name)}.";
+
+    /// <summary>A capability that a renderer asks for: its own words on what is missing, else the feature's.</summary>
+    internal static FeatureToSee Of(Capability capability, Renderer renderer)
+    {
+        var effect = renderer.Needs.FirstOrDefault(need => need.Choices.Contains(capability) && need.Effect.Length > 0)?.Effect ?? capability.Feature.SeenWhenMissing;
+        return new FeatureToSee(capability.Feature.HasLevels ? $"{capability.Feature.Id} {capability.Level}" : capability.Feature.Id, Names.Of(capability), effect);
+    }
+}
+
 /// <summary>A test to make at the bench: one route, and what to look at there.</summary>
 /// <param name="Route">The route.</param>
-/// <param name="LookAt">The features that the renderer needs, as the collection writes them; those that decide first.</param>
+/// <param name="LookAt">The features that the renderer needs; those that decide first.</param>
 /// <param name="Why">What the test is for.</param>
-public sealed record BenchTask(Route Route, IReadOnlyList<string> LookAt, string Why)
+public sealed record BenchTask(Route Route, IReadOnlyList<FeatureToSee> LookAt, string Why)
 {
     /// <summary>The mode to use; null to leave it to whoever tests.</summary>
     public Mode? Mode { get; init; }
@@ -38,7 +55,7 @@ public sealed record BenchWorksheet(string Name, Catalog Catalog, IReadOnlyList<
     /// <summary>How to fill it in.</summary>
     public static IReadOnlyList<string> Instructions { get; } =
     [
-        "Observations: one row is one title, watched once. Fill in whether it ran, then what you saw of each feature named to the left: yes, broken (claimed, wrong picture) or no.",
+        "Observations: one row is one title, watched once. Fill in whether it ran, then what you saw of each feature named to the left; 'look for' says what it looks like without it: yes, broken (claimed, wrong picture) or no.",
         "Leave a cell empty where you did not look: empty means not known, never no. A row without an answer is passed over.",
         "Every filled row needs a date (year-month-day) and your name. Grade is measured unless somebody only told you: then choose hearsay.",
         "Runs: one row is one run of one scene. Log every run, also one that you discard, and say why. Speeds are frames a second.",
@@ -66,13 +83,13 @@ public sealed record BenchWorksheet(string Name, Catalog Catalog, IReadOnlyList<
             return null;
         var deciding = cell.Verdict.Headline.Deciding.OfType<UnknownFact.Supply>().Select(unknown => unknown.Capability).ToHashSet();
         var needs = finding.Route.Renderer.Needs.SelectMany(need => need.Choices).Where(choice => !choice.Feature.IsApi).Distinct()
-            .OrderByDescending(deciding.Contains).Select(Written).ToList();
+            .OrderByDescending(deciding.Contains).Select(capability => FeatureToSee.Of(capability, finding.Route.Renderer)).ToList();
         var why = cell.Evidence == CellEvidence.NotKnown ? $"Decides: {UnknownWording.Short(cell.Verdict.Headline.Deciding)}" : $"Nobody watched it yet; {cell.Label}";
         return new BenchTask(finding.Route, needs, why);
     }
 
     /// <summary>What to look at on a route to answer a question: the features that it is about, or all that the renderer needs.</summary>
-    internal static IReadOnlyList<string> LookAt(UnknownFact unknown, Route route)
+    internal static IReadOnlyList<FeatureToSee> LookAt(UnknownFact unknown, Route route)
     {
         var asked = unknown switch
         {
@@ -84,9 +101,6 @@ public sealed record BenchWorksheet(string Name, Catalog Catalog, IReadOnlyList<
             UnknownFact.LossIsCosmetic loss => loss.Need.Choices,
             _ => route.Renderer.Needs.SelectMany(need => need.Choices).ToList(),
         };
-        return asked.Where(capability => !capability.Feature.IsApi).Distinct().Select(Written).ToList();
+        return asked.Where(capability => !capability.Feature.IsApi).Distinct().Select(capability => FeatureToSee.Of(capability, route.Renderer)).ToList();
     }
-
-    private static string Written(Capability capability) =>
-        capability.Feature.HasLevels ? $"{capability.Feature.Id} {capability.Level}" : capability.Feature.Id;
 }

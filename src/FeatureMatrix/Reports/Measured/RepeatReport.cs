@@ -122,7 +122,7 @@ public sealed record RepeatReport(
             steps.Add($"Put {Names.Of(wrapper)} where {route.Renderer.Title.Name} finds it.{(wrapper.Sha256.Length > 0 ? " Compare its SHA-256." : " Note its SHA-256; none is recorded.")}");
         steps.Add($"In {route.Renderer.Title.Name} choose {Names.Of(route.Renderer)} and {task.Mode}{(task.Depth is { } depth ? string.Create(CultureInfo.InvariantCulture, $" at {depth} bit") : "")}.");
         steps.Add(task.LookAt.Count > 0
-            ? $"Watch it, and note on the sheet Observations what you see of: {string.Join(", ", task.LookAt.Take(Importing.Worksheets.WorksheetLayout.Features))}."
+            ? $"Watch it, and note on the sheet Observations what you see of: {string.Join(", ", task.LookAt.Take(Importing.Worksheets.WorksheetLayout.Features).Select(feature => feature.Name))}."
             : "Watch it, and note on the sheet Observations whether it runs.");
         if (series.Count > 0)
             steps.Add($"Run each scene of the sheet Runs {FewestRuns} times at least, with the settings given there; discard a run that something disturbed, and say why.");

@@ -10,14 +10,14 @@ namespace FeatureMatrix.Tests.Importing.Worksheets;
 public sealed class A_bench_worksheet
 {
     [Fact]
-    public void Is_valid_Open_XML_and_names_the_route_to_watch()
+    public void Is_valid_Open_XML_and_names_the_route_to_watch_and_what_to_look_for()
     {
         var saved = new SavedWorkbook(FilledSheet.Empty);
         Assert.Empty(saved.ErrorsFor(FileFormatVersions.Office2007));
         Assert.Empty(saved.ErrorsFor(FileFormatVersions.Microsoft365));
-        string[] route = ["title", "renderer", "card", "driver", "os", "wrapper", "feature 1"];
+        string[] route = ["title", "renderer", "card", "driver", "os", "wrapper", "feature 1", "look for 1"];
         Assert.Equal(
-            ["low-mist", "direct3d", "dune", "sand-9x 1.0", "windows-98se", "none", "fog-table"],
+            ["low-mist", "direct3d", "dune", "sand-9x 1.0", "windows-98se", "none", "fog-table", "Table fog. When it is missing: The far bank shows."],
             route.Select(column => saved["Observations", FilledSheet.AddressOf($"Observations/{column}")]));
     }
 

@@ -70,7 +70,7 @@ public sealed class A_sheet_to_repeat_a_result
             Fit the Dune. Note your board on the sheet: its BIOS version, repairs and condition.
             Install Sand drivers 1.0 on Windows 98 SE. Compare the SHA-256 of the package with the one above.
             In Low Mist choose Direct3D 6 and 800x600 at 16 bit.
-            Watch it, and note on the sheet Observations what you see of: fog-table.
+            Watch it, and note on the sheet Observations what you see of: table fog.
             Run each scene of the sheet Runs 3 times at least, with the settings given there; discard a run that something disturbed, and say why.
             Note date and name in every row. Then: import worksheet FILE.
             """, string.Join('\n', Report.Steps.Skip(BenchWorksheet.Cautions.Count)));
