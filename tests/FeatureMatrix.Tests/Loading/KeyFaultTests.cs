@@ -143,6 +143,17 @@ public sealed class A_value_of_the_wrong_shape
         "world.yaml(4,15): error FM105: 'observations' wants a list, not a map of keys");
 
     [Fact]
+    public void Is_named_with_an_example_among_needs() => Gives(
+        """
+        titles:
+          a: {name: A, source: manual, os: [dos], renderers: {r: {api: vga, needs: [fog-table]}}}
+          b: {name: B, source: manual, os: [dos], renderers: {r: {api: vga, needs: {must: [[fog-table]], severe: {tex-pal8: [x]}}}}}
+        """,
+        "world.yaml(2,76): error FM105: 'needs' of renderer 'r' of title 'a' wants features under how badly it shows without them, such as {severe: [fog-table], cosmetic: [tex-pal8]}, not a list",
+        "world.yaml(3,84): error FM105: a need wants a feature, or a map with 'need' or 'any-of', not a list",
+        "world.yaml(3,117): error FM105: 'tex-pal8' wants the effect in words, or a map of keys, not a list");
+
+    [Fact]
     public void Is_found_in_a_file_that_is_a_list() => Gives(
         "- chips", "world.yaml(1,1): error FM105: a file wants a map of keys, not a list");
 

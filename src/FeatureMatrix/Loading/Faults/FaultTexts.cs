@@ -57,6 +57,15 @@ internal static partial class FaultTexts
     public static Fault BaseInCircle(Origin at, string folder) => Error(
         "FM009", at, $"'{Cut(folder)}' builds on what builds on it; one of the two has to stand alone");
 
+    /// <summary>What 'needs' wants.</summary>
+    public const string NeedsByStrength = "features under how badly it shows without them, such as {severe: [fog-table], cosmetic: [tex-pal8]}";
+
+    /// <summary>What an entry of a list of needs wants.</summary>
+    public const string OneNeed = "a feature, or a map with 'need' or 'any-of'";
+
+    /// <summary>What stands under a feature among needs.</summary>
+    public const string EffectOfANeed = "the effect in words, or a map of keys";
+
     // Keys and shapes.
     public static Fault UnknownKey(Origin at, string key, string label, IEnumerable<string> legal) =>
         Error("FM101", at, $"unknown key '{Cut(key)}' in {label}{MeantOr(key, legal, "it may have")}");

@@ -63,7 +63,8 @@ internal sealed class NeedReader(Draft draft)
                 : null;
         }
 
-        if (Fields.Of(node, "a need", Faults) is not { } fields)
+        var wanted = capability is null ? FaultTexts.OneNeed : FaultTexts.EffectOfANeed;
+        if (Fields.Of(node, capability is null ? "a need" : $"'{capability.Text}'", Faults, wanted) is not { } fields)
             return null;
         var choices = Choices(fields, capability);
         var need = new Need

@@ -15,7 +15,7 @@ internal sealed class RendererReader(Draft draft)
     public RendererParts Read(Fields fields, Provenance inherited)
     {
         var provenance = inherited.Within(fields);
-        var needs = fields.Inner("needs");
+        var needs = fields.Inner("needs", FaultTexts.NeedsByStrength);
         var api = fields.Word("api");
         var parts = new RendererParts(fields.Origin)
         {

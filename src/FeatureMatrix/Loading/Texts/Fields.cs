@@ -9,6 +9,8 @@ namespace FeatureMatrix.Loading.Texts;
 /// </summary>
 internal sealed class Fields
 {
+    private const string AMap = "a map of keys";
+
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
 
     public Fields(Mapping node, string label, FaultList faults)
@@ -28,11 +30,15 @@ internal sealed class Fields
     public Origin Origin => Node.Origin;
 
     /// <summary>The map as fields; null and a fault where it is no map.</summary>
-    public static Fields? Of(Node node, string label, FaultList faults)
+    /// <param name="node">What should be a map.</param>
+    /// <param name="label">What it describes.</param>
+    /// <param name="faults">Where a fault goes.</param>
+    /// <param name="wanted">What the fault says should stand there.</param>
+    public static Fields? Of(Node node, string label, FaultList faults, string wanted = AMap)
     {
         if (node is Mapping mapping)
             return new Fields(mapping, label, faults);
-        faults.Add(FaultTexts.WrongShape(node.Origin, label, "a map of keys", node.Shape));
+        faults.Add(FaultTexts.WrongShape(node.Origin, label, wanted, node.Shape));
         return null;
     }
 
@@ -125,7 +131,7 @@ internal sealed class Fields
     };
 
     /// <summary>A map of its own; null where it was not written.</summary>
-    public Fields? Inner(string key) => Take(key) is { } node ? Of(node, $"'{key}' of {Label}", Faults) : null;
+    public Fields? Inner(string key, string wanted = AMap) => Take(key) is { } node ? Of(node, $"'{key}' of {Label}", Faults, wanted) : null;
 
     private Scalar? AsScalar(Node node, string key)
     {

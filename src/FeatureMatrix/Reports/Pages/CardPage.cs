@@ -116,7 +116,7 @@ public sealed record CardPage
         var facts = new List<NamedText>();
         Add("Maker", card.Maker);
         Add("Year", card.Year is { } year ? year.ToString(CultureInfo.InvariantCulture) : "");
-        Add("Chip", string.Join(", ", new[] { card.Chip.Name, card.Chip.Maker, card.Chip.Generation }.Where(part => part.Length > 0)));
+        Add("Chip", $"{card.Chip.Name}{(card.Chip.Maker.Length > 0 ? $", made by {card.Chip.Maker}" : "")}{(card.Chip.Generation.Length > 0 ? $"; generation: {card.Chip.Generation}" : "")}");
         Add("Memory", MemoryReport.MemoryText(card.Memory));
         Add("Clocks", Clocks(card));
         Add("Kind", card.IsAddIn ? $"3D-only add-in{(card.Companion is { } companion ? $", paired with {companion.Name}" : "")}" : "");

@@ -16,10 +16,14 @@ public static class Names
         var unit = capability.Feature.Unit;
         if (unit.Length == 0)
             return $"{name} {capability.Level}";
-        // "textures in one pass" counted in textures reads "2 textures in one pass", or "1 texture in one pass".
-        if (!name.StartsWith(unit + " ", StringComparison.Ordinal))
-            return $"{name} {capability.Level} {unit}";
-        return capability.Level == "1" && unit.EndsWith('s') ? $"1 {unit[..^1]}{name[unit.Length..]}" : $"{capability.Level} {name}";
+        var isOne = capability.Level == "1" && unit.EndsWith('s');
+        var one = isOne ? unit[..^1] : unit;
+        // "textures in one pass" counted in textures reads "2 textures in one pass", "depth-buffer bits" in bits "24 depth-buffer bits".
+        if (name.StartsWith(unit + " ", StringComparison.Ordinal))
+            return $"{capability.Level} {one}{name[unit.Length..]}";
+        if (name.EndsWith(unit, StringComparison.Ordinal))
+            return $"{capability.Level} {(isOne ? name[..^1] : name)}";
+        return $"{name} {capability.Level}{(char.IsLetter(unit[0]) ? " " : "")}{one}";
     }
 
     /// <summary>The alternatives of a need: <c>table fog or vertex fog</c>.</summary>
