@@ -1,4 +1,5 @@
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Subjects;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Tests.Cli;
 using FeatureMatrix.Tests.Demo;
@@ -59,8 +60,8 @@ public sealed class Advice_about_a_title(LodenSluice bench) : IClassFixture<Lode
                 "(all) | Late Bay | does not run | Heron 9x 1.0 does not offer Direct3D 8 on Windows 98 SE | allow Windows XP and use Direct3D 8 with Heron NT 2.0 on Windows XP: works",
             ],
             report.ToTable().Rows.Select(row => string.Join(" | ", row.Select(cell => cell.Text))));
-        Assert.Equal([new NamedText("allow Veil and use Veil 1.0", "Half the frame rate")], report.Losses.Single().Costs);
-        Assert.Equal(["Another system to install."], report.DoesNotRun[1].Advice.Select(advice => advice.Costs));
+        Assert.Equal([("allow Veil and use Veil 1.0", "Half the frame rate")], report.Losses.Single().Costs);
+        Assert.Equal(["Another system to install."], report.DoesNotRun[1].Remedies.Select(remedy => remedy.Costs));
     }
 
     [Fact]
@@ -73,7 +74,7 @@ public sealed class Advice_about_a_title(LodenSluice bench) : IClassFixture<Lode
 
         Assert.Equal(
             "allow Windows XP and forced drivers and use Direct3D 8 with Heron NT 2.0 (forced) on Windows XP: works",
-            report.DoesNotRun.Single(title => title.Cell.Title.Id == "late-bay").Advice[0].Text);
+            report.DoesNotRun.Single(title => title.Cell.Title.Id == "late-bay").Remedies[0].Text);
         Assert.Contains(ExplanationBuilder.ForcedCaution, report.Cautions);
     }
 
@@ -89,7 +90,7 @@ public sealed class Advice_about_a_title(LodenSluice bench) : IClassFixture<Lode
                 if (verdict.Recommended is not { } route || verdict.Headline.By.Contains(route) || route.Range.Worst.Losses.Contains(loss.Loss))
                     continue;
                 compared++;
-                Assert.Equal($"use {Names.Of(route.Route)}", loss.Advice[0].Text);
+                Assert.Equal($"use {Names.Of(route.Route)}", loss.Remedies[0].Text);
                 Assert.StartsWith($"Use {Names.Of(route.Route)}: ", loss.Cell.Explain().Because[0].Text, StringComparison.Ordinal);
             }
         }

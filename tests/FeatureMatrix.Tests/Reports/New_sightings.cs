@@ -1,4 +1,6 @@
 using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Imports;
+using FeatureMatrix.Reports.Subjects;
 using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Reports;

@@ -4,7 +4,7 @@ using FeatureMatrix.Importing.Worksheets;
 using FeatureMatrix.Loading;
 using FeatureMatrix.Loading.Writing;
 using FeatureMatrix.Model;
-using FeatureMatrix.Reports;
+using FeatureMatrix.Reports.Imports;
 using FeatureMatrix.Reports.Wording;
 
 namespace FeatureMatrix.Cli.Commands.Import;

@@ -86,7 +86,7 @@ public sealed record CardPage
             Notes = card.Notes,
             Bar = Bar.Of(CoverageReport.ByCard(decisions, [card]).Columns[0]),
             Losses = report.Losses.Select(LossOf).ToList(),
-            Stopped = report.DoesNotRun.Select(title => new StoppedTitle(title.Cell.Tile, title.Why, Names.Sentence(Remedies.Line(title.Advice)))).ToList(),
+            Stopped = report.DoesNotRun.Select(title => new StoppedTitle(title.Cell.Tile, title.Why, Names.Sentence(Remedies.Line(title.Remedies)))).ToList(),
             Tiles = report.Cells.Select(cell => cell.Tile).ToList(),
             Setups = setups.Columns.Select(column => SetupOf(column)).ToList(),
             Questions = report.Questions.Select(question => new NamedText(
@@ -103,8 +103,8 @@ public sealed record CardPage
         loss.Feature.Id, loss.Name,
         loss.Titles.Select(title => new LostIn(
             title.Cell.Title.Id, title.Cell.Title.Name, Tile.MarkOf(title.Loss.Strength), Names.Of(title.Loss.Strength), title.Effect,
-            Names.Sentence(Remedies.Line(title.Advice)))).ToList(),
-        loss.Costs);
+            Names.Sentence(Remedies.Line(title.Remedies)))).ToList(),
+        loss.Costs.Select(cost => new NamedText(cost.What, cost.Price)).ToList());
 
     private static CardSetup SetupOf(CoverageColumn column) => new(
         Tile.IdOf(column.Setup!), column.Setup!.Os.Id, column.Setup.Os.Name, Tile.IdOf(column.Setup.Driver),

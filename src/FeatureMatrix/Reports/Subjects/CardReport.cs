@@ -8,21 +8,21 @@ namespace FeatureMatrix.Reports.Subjects;
 /// <param name="Cell">The title's cell on the card.</param>
 /// <param name="Loss">The loss.</param>
 /// <param name="Effect">What the viewer sees in this title.</param>
-/// <param name="Advice">What to do about it, the best first.</param>
-public sealed record TitleLoss(Cell Cell, Loss Loss, string Effect, IReadOnlyList<Advice> Advice);
+/// <param name="Remedies">What to do about it, the best first.</param>
+public sealed record TitleLoss(Cell Cell, Loss Loss, string Effect, IReadOnlyList<Remedy> Remedies);
 
 /// <summary>A title that does not run, or of which nobody knows what it does.</summary>
 /// <param name="Cell">Its cell on the card.</param>
 /// <param name="Why">What stops it, or what is not known.</param>
-/// <param name="Advice">What to do about it, the best first.</param>
-public sealed record TitleInDoubt(Cell Cell, string Why, IReadOnlyList<Advice> Advice);
+/// <param name="Remedies">What to do about it, the best first.</param>
+public sealed record TitleInDoubt(Cell Cell, string Why, IReadOnlyList<Remedy> Remedies);
 
 /// <summary>A feature that the card loses somewhere, with the titles by strength of loss.</summary>
 public sealed record FeatureLoss(Feature Feature, string Name, IReadOnlyList<TitleLoss> Titles)
 {
-    /// <summary>What the advice costs that has a price on record, each once.</summary>
-    public IReadOnlyList<NamedText> Costs => Titles.SelectMany(title => title.Advice).Where(advice => advice.Costs.Length > 0)
-        .Select(advice => new NamedText(advice.Brief, advice.Costs)).Distinct().OrderBy(cost => cost.Name, StringComparer.Ordinal).ToList();
+    /// <summary>What of the remedies has a price on record, and that price; each once.</summary>
+    public IReadOnlyList<(string What, string Price)> Costs => Titles.SelectMany(title => title.Remedies).Where(remedy => remedy.Costs.Length > 0)
+        .Select(remedy => (remedy.Brief, remedy.Costs)).Distinct().OrderBy(cost => cost.Brief, StringComparer.Ordinal).ToList();
 }
 
 /// <summary>What a card loses, title by title and feature by feature, and what to do about it.</summary>
@@ -76,7 +76,7 @@ public sealed record CardReport
                 .Select(cell => new TitleInDoubt(cell, UnknownWording.Question(cell.Verdict.Headline.Deciding[0]), [new(UnknownWording.HowToSettle(cell.Verdict.Headline.Deciding[0]), "", "")])).ToList(),
             DoesNotRun = stopped,
             Questions = OpenQuestion.Of(cells),
-            Cautions = CautionsOf(card, cells, [.. losses.SelectMany(loss => loss.Titles).SelectMany(title => title.Advice), .. stopped.SelectMany(title => title.Advice)]),
+            Cautions = CautionsOf(card, cells, [.. losses.SelectMany(loss => loss.Titles).SelectMany(title => title.Remedies), .. stopped.SelectMany(title => title.Remedies)]),
             Cells = cells,
         };
     }
@@ -91,7 +91,7 @@ public sealed record CardReport
             .. Losses.SelectMany(loss => loss.Titles.Select(title => (IReadOnlyList<TableCell>)
             [
                 new TableCell(loss.Name), new TableCell(title.Cell.Title.Name), new TableCell(Names.Of(title.Loss.Strength), null, title.Cell.Tone),
-                new TableCell(title.Effect), new TableCell(Remedies.Line(title.Advice)),
+                new TableCell(title.Effect), new TableCell(Remedies.Line(title.Remedies)),
             ])),
             .. DoesNotRun.Select(title => RowOf("(all)", title)),
             .. NotKnown.Select(title => RowOf("(not known)", title)),
@@ -100,7 +100,7 @@ public sealed record CardReport
     private static IReadOnlyList<TableCell> RowOf(string feature, TitleInDoubt title) =>
     [
         new TableCell(feature), new TableCell(title.Cell.Title.Name), new TableCell(title.Cell.Label, null, title.Cell.Tone),
-        new TableCell(title.Why), new TableCell(Remedies.Line(title.Advice)),
+        new TableCell(title.Why), new TableCell(Remedies.Line(title.Remedies)),
     ];
 
     private static string HeadlineOf(List<Cell> cells, List<FeatureLoss> losses, List<Cell> notRunning)
@@ -145,10 +145,10 @@ public sealed record CardReport
         .OrderByDescending(loss => loss.Titles.Count(title => title.Loss.Strength == Strength.Severe))
         .ThenByDescending(loss => loss.Titles.Count).ThenBy(loss => loss.Feature.Id, StringComparer.Ordinal).ToList();
 
-    private static List<string> CautionsOf(Card card, List<Cell> cells, IReadOnlyList<Advice> advice)
+    private static List<string> CautionsOf(Card card, List<Cell> cells, IReadOnlyList<Remedy> remedies)
     {
         var cautions = card.Cautions.ToList();
-        if (advice.Any(one => one.IsForced) || cells.Exists(cell => cell.Verdict.Headline.IsForced || cell.Verdict.Recommended?.Route.IsForced == true))
+        if (remedies.Any(one => one.IsForced) || cells.Exists(cell => cell.Verdict.Headline.IsForced || cell.Verdict.Recommended?.Route.IsForced == true))
             cautions.Add(ExplanationBuilder.ForcedCaution);
         cautions.Add("Before fitting it: power off and unplug the PC, mind static, and check slot type and voltage in the documents of both boards. Where they are silent, ask a qualified technician.");
         return cautions;

@@ -4,14 +4,14 @@ using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
 
-namespace FeatureMatrix.Reports.Subjects;
+namespace FeatureMatrix.Reports;
 
 /// <summary>Something to do about a title on a card.</summary>
 /// <param name="Text">What to do, down to driver and system.</param>
 /// <param name="Brief">The same in a few words, for when something else was named before.</param>
 /// <param name="Costs">What it costs; empty where nothing is recorded.</param>
 /// <param name="IsForced">True where a driver is forced, so that the caution has to stand beside it.</param>
-public sealed record Advice(string Text, string Brief, string Costs, bool IsForced = false);
+public sealed record Remedy(string Text, string Brief, string Costs, bool IsForced = false);
 
 /// <summary>
 /// What to do about a loss or a title that does not run. The one rule for every report: what is recommended comes first, then other
@@ -25,7 +25,7 @@ internal static class Remedies
     private const int MostRoutes = 3;
 
     /// <summary>Everything on record that would undo a loss of the headline, or make it milder.</summary>
-    public static IReadOnlyList<Advice> Against(Loss loss, Verdict verdict, Decisions decisions)
+    public static IReadOnlyList<Remedy> Against(Loss loss, Verdict verdict, Decisions decisions)
     {
         return
         [
@@ -40,7 +40,7 @@ internal static class Remedies
     /// <param name="verdict">The verdict.</param>
     /// <param name="speeds">What was measured; null to say nothing of speed.</param>
     /// <param name="beyond">Where to look for other systems and cards; null to stay with what the verdict covers.</param>
-    public static IReadOnlyList<Advice> Better(Verdict verdict, RouteSpeeds? speeds, Decisions? beyond)
+    public static IReadOnlyList<Remedy> Better(Verdict verdict, RouteSpeeds? speeds, Decisions? beyond)
     {
         var now = verdict.Recommended?.Range ?? OutcomeRange.Certain(Outcome.DoesNotRun);
         var here = OnThisCard(verdict, IsBetter, speeds, range => $": {LabelWording.RangeText(range)}");
@@ -58,13 +58,13 @@ internal static class Remedies
         bool IsBetter(OutcomeRange range) => OutcomeRange.Compare(range, now) < 0;
     }
 
-    /// <summary>Advice in one line: the first in full, the others briefly.</summary>
-    public static string Line(IReadOnlyList<Advice> advice) => advice.Count == 0
+    /// <summary>Remedies in one line: the first in full, the others briefly.</summary>
+    public static string Line(IReadOnlyList<Remedy> remedies) => remedies.Count == 0
         ? Nothing
-        : string.Join("; or ", advice.Select((one, i) => i == 0 ? one.Text : one.Brief));
+        : string.Join("; or ", remedies.Select((one, i) => i == 0 ? one.Text : one.Brief));
 
     /// <summary>Other routes on the setups that the verdict covers; what the policy forbids only where nothing else helps.</summary>
-    private static List<Advice> OnThisCard(Verdict verdict, Func<OutcomeRange, bool> helps, RouteSpeeds? speeds, Func<OutcomeRange, string> outcome)
+    private static List<Remedy> OnThisCard(Verdict verdict, Func<OutcomeRange, bool> helps, RouteSpeeds? speeds, Func<OutcomeRange, string> outcome)
     {
         var candidates = verdict.Routes
             .Where(finding => !verdict.Headline.By.Contains(finding) && finding.Route.Setup.Install != Install.Unrecorded && helps(finding.Range)).ToList();
@@ -73,7 +73,7 @@ internal static class Remedies
             .ThenBy(finding => finding, Comparer<RouteFinding>.Create(RouteFinding.Compare))
             .DistinctBy(finding => (finding.Route.Wrapper, finding.Route.IsForced, finding.Route.IsNative ? finding.Route.Setup.Driver : null))
             .Take(MostRoutes)
-            .Select(finding => new Advice(
+            .Select(finding => new Remedy(
                 $"use {Names.Of(finding.Route)}{outcome(finding.Range)}", Brief(finding.Route) + outcome(finding.Range), CostsOf(finding.Route, speeds), finding.Route.IsForced))
             .ToList();
         return permitted.Count > 0 ? permitted : candidates.Where(finding => !finding.Form.IsPermitted)
@@ -83,11 +83,11 @@ internal static class Remedies
             .Select(finding => Allowing(finding, verdict.Terms.Policy, speeds, outcome)).ToList();
     }
 
-    private static Advice Allowing(RouteFinding finding, Policy policy, RouteSpeeds? speeds, Func<OutcomeRange, string> outcome)
+    private static Remedy Allowing(RouteFinding finding, Policy policy, RouteSpeeds? speeds, Func<OutcomeRange, string> outcome)
     {
         var allow = $"allow {Names.List(Forbidden(finding.Route, policy))}";
         var costs = string.Join(" ", new[] { policy.Allows(finding.Route.Setup.Os) ? "" : "Another system to install.", CostsOf(finding.Route, speeds) }.Where(part => part.Length > 0));
-        return new Advice(
+        return new Remedy(
             $"{allow} and use {Names.Of(finding.Route)}{outcome(finding.Range)}", $"{allow} and use {Brief(finding.Route)}", costs, finding.Route.IsForced);
     }
 
@@ -111,12 +111,12 @@ internal static class Remedies
         speeds?.Of(route).Speed is Speed.Under ? "Measured under the speed floor." : "",
     }.Where(part => part.Length > 0));
 
-    private static IEnumerable<Advice> InSoftware(Verdict verdict) => verdict.IsSoftwareOnly
-        ? [new Advice($"let the processor draw it: {Names.List(verdict.Software.Select(one => $"{Names.Of(one)} on {Names.List(one.Oses.Select(os => os.Name).ToList())}").ToList(), "or")}", "let the processor draw it", "")]
+    private static IEnumerable<Remedy> InSoftware(Verdict verdict) => verdict.IsSoftwareOnly
+        ? [new Remedy($"let the processor draw it: {Names.List(verdict.Software.Select(one => $"{Names.Of(one)} on {Names.List(one.Oses.Select(os => os.Name).ToList())}").ToList(), "or")}", "let the processor draw it", "")]
         : [];
 
     /// <summary>The title's lowest mode and depth, where the policy asks for more and that is what stops it.</summary>
-    private static IEnumerable<Advice> OtherSetting(Decisions decisions, Verdict verdict)
+    private static IEnumerable<Remedy> OtherSetting(Decisions decisions, Verdict verdict)
     {
         var policy = verdict.Terms.Policy;
         if (policy.Mode is null && policy.Depth is null && policy.Samples == 1)
@@ -126,19 +126,19 @@ internal static class Remedies
         if (lower.Recommended is not { } best)
             yield break;
         var text = $"lower the setting to {best.Form.Draw.Mode} and {best.Form.Draw.Depth} bit: {LabelWording.RangeText(best.Range)} by {Names.Of(best.Route)}";
-        yield return new Advice(text, text, "", best.Route.IsForced);
+        yield return new Remedy(text, text, "", best.Route.IsForced);
     }
 
-    private static IEnumerable<Advice> OtherSystem(Decisions decisions, Verdict verdict, Func<OutcomeRange, bool> helps)
+    private static IEnumerable<Remedy> OtherSystem(Decisions decisions, Verdict verdict, Func<OutcomeRange, bool> helps)
     {
         if (verdict.Os is null || decisions.On(verdict.Title, verdict.Card).Recommended is not { } best || !helps(best.Range))
             yield break;
-        yield return new Advice(
+        yield return new Remedy(
             $"use {Names.Of(best.Route)}: {LabelWording.RangeText(best.Range)}", Brief(best.Route), CostsOf(best.Route, decisions.Speeds), best.Route.IsForced);
     }
 
     /// <summary>The card on which the title does best.</summary>
-    private static IEnumerable<Advice> OtherCard(Decisions decisions, Verdict verdict, Func<OutcomeRange, bool> helps, Func<Verdict, string> reason) => decisions.Catalog.Cards
+    private static IEnumerable<Remedy> OtherCard(Decisions decisions, Verdict verdict, Func<OutcomeRange, bool> helps, Func<Verdict, string> reason) => decisions.Catalog.Cards
         .Where(other => other != verdict.Card)
         .Select(other => decisions.On(verdict.Title, other))
         .Where(other => other.Headline.Range.CertainlyRuns && helps(other.Headline.Range))
@@ -146,5 +146,5 @@ internal static class Remedies
         .ThenBy(other => other.Card.Name, StringComparer.Ordinal)
         .Take(1)
         .Select(other => $"another card: {other.Card.Name}{reason(other)}")
-        .Select(text => new Advice($"use {text}", text, ""));
+        .Select(text => new Remedy($"use {text}", text, ""));
 }

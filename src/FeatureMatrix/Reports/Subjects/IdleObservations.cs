@@ -2,7 +2,7 @@ using FeatureMatrix.Model;
 using FeatureMatrix.Reports.Wording;
 using FeatureMatrix.Resolving;
 
-namespace FeatureMatrix.Reports;
+namespace FeatureMatrix.Reports.Subjects;
 
 /// <summary>Observations that decide nothing: those that speak for no route on record, and those too weak to be heard (rule R15).</summary>
 internal sealed class IdleObservations

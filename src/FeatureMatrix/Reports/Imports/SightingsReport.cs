@@ -1,8 +1,9 @@
 using System.Text;
 using FeatureMatrix.Model;
+using FeatureMatrix.Reports.Subjects;
 using FeatureMatrix.Reports.Wording;
 
-namespace FeatureMatrix.Reports;
+namespace FeatureMatrix.Reports.Imports;
 
 /// <summary>What newly recorded observations decide: which verdicts change, which are confirmed, and which of them decide nothing.</summary>
 public static class SightingsReport
