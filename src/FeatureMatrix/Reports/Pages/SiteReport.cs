@@ -70,6 +70,27 @@ public sealed class SiteReport
     /// <summary>The library's name; empty where the whole collection is shown on default terms.</summary>
     public string LibraryName { get; }
 
+    /// <summary>Whose terms the pages are on, and how to have them on those of the collection's other libraries; empty where it has none.</summary>
+    public string LibrariesText
+    {
+        get
+        {
+            var others = Decisions.Catalog.Libraries.Where(library => library != Decisions.Library).ToList();
+            if (others.Count == 0)
+                return "";
+            var own = Decisions.Library is { } library ? $"those of {Names.InMiddle(library.Name)}" : "the default ones";
+            var more = (Decisions.Library is null, others.Count) switch
+            {
+                (true, 1) => "a library with its own",
+                (true, _) => "libraries with their own",
+                (false, 1) => "another library with its own",
+                (false, _) => "other libraries with their own",
+            };
+            return $"The terms of all pages, decisions included, are {own}. The collection has {more}: "
+                + $"{Names.List(others.Select(other => $"{Names.InMiddle(other.Name)} (publish --library {other.Id} --out FOLDER)").ToList())}.";
+        }
+    }
+
     /// <summary>Remarks on the library, Markdown.</summary>
     public string LibraryNote { get; }
 

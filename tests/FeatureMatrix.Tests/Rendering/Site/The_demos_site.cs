@@ -2,6 +2,7 @@ using System.Diagnostics;
 using FeatureMatrix.Rendering;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Editions;
+using FeatureMatrix.Reports.Pages;
 using FeatureMatrix.Tests.Demo;
 using FeatureMatrix.Tests.Support;
 
@@ -20,6 +21,16 @@ public sealed class The_demos_site(LodenSluice bench) : IClassFixture<LodenSluic
             .Select(file => $"{file.Path}: {file.Bytes.Length}"));
         Assert.Equal("", Validate(files));
     }
+
+    [Theory]
+    [InlineData(
+        "", "The terms of all pages, decisions included, are the default ones. The collection has libraries with their own: "
+        + "the long shelf (publish --library long-shelf --out FOLDER) and the sluice evening (publish --library sluice-evening --out FOLDER).")]
+    [InlineData(
+        "long-shelf", "The terms of all pages, decisions included, are those of the long shelf. The collection has another library with its own: "
+        + "the sluice evening (publish --library sluice-evening --out FOLDER).")]
+    public void Says_whose_terms_it_is_on_and_how_to_have_it_on_those_of_others(string library, string text) =>
+        Assert.Equal(text, SiteReport.Of(EditionReport.Of(bench.AllDecisions.Single(decisions => (decisions.Library?.Id ?? "") == library))).LibrariesText);
 
     [Fact]
     public void Has_style_sheets_that_their_checker_accepts()
