@@ -128,7 +128,7 @@ public sealed record SlotDocuments
 }
 
 /// <summary>The memory that one operating system is documented to bear.</summary>
-/// <param name="Os">Id of the system.</param>
+/// <param name="Os">The system.</param>
 /// <param name="Mebibytes">The limit; null where no document gives one.</param>
 public sealed record OsMemoryLimit(string Os, long? Mebibytes);
 

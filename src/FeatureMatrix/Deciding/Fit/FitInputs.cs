@@ -59,7 +59,7 @@ public static class FitInputs
             PowerPlugs = rig.PowerPlugs,
             MonitorInputs = rig.Monitor is { } monitor ? Connectors(monitor.Inputs) : null,
             MemoryMebibytes = rig.MemoryMebibytes,
-            Oses = [.. oses.Select(os => new OsMemoryLimit(os.Id, DocumentedMemory(os)))],
+            Oses = [.. oses.Select(os => new OsMemoryLimit(os.Name, DocumentedMemory(os)))],
             DriverForced = driverForced,
         };
     }

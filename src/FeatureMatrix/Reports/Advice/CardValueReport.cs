@@ -81,7 +81,7 @@ public sealed record CardValueReport
             if (IsOwned)
                 return $"You own a {Card.Name} already. {(Gain.High <= 0 ? "It adds nothing" : $"It adds {DecisionWording.Interval(Gain)}")} to your other cards, and a second one adds nothing: pay nothing for it.";
             if (Gain.High <= 0)
-                return $"{Card.Name} adds nothing to what you own for {Weighing.Library.Name}: pay nothing for it.";
+                return $"{Card.Name} adds nothing to what you own for {Names.InMiddle(Weighing.Library.Name)}: pay nothing for it.";
             var covered = NewlyCovered.Count == 0 ? "" : $" and covers {Names.List(NewlyCovered.Select(entry => entry.Title.Name).ToList())}";
             var price = Weighing.PriceOf(Card);
             var goesFor = price is null ? "" : $"boards like it go for {DecisionWording.Price(price)}";

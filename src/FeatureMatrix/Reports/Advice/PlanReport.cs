@@ -78,7 +78,7 @@ public sealed record PlanReport
             tables.Add(UncoveredTable());
         if (TimingTable() is { Rows.Count: > 0 } timing)
             tables.Add(timing);
-        return new DecisionReport($"Plan for {Weighing.Library.Name}", Headline, Weighing.PolicyText, PlanWording.Cautions(this), tables);
+        return new DecisionReport($"Plan for {Names.InMiddle(Weighing.Library.Name)}", Headline, Weighing.PolicyText, PlanWording.Cautions(this), tables);
     }
 
     private Table InstallTable(string title, ChosenPlan chosen) => new(

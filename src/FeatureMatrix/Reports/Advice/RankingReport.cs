@@ -21,10 +21,10 @@ public sealed record RankingReport(Weighing Weighing, IReadOnlyList<RankedCard> 
             if (contenders.Count == 0)
                 return "No card to rank.";
             if (contenders.Count == 1)
-                return $"{names} comes first for {Weighing.Library.Name}, whatever is still open.";
+                return $"{names} comes first for {Names.InMiddle(Weighing.Library.Name)}, whatever is still open.";
             return contenders.TrueForAll(card => card.UndecidedWith.Count == 0)
-                ? $"{names} share the first place for {Weighing.Library.Name}."
-                : $"The first place for {Weighing.Library.Name} is undecided between {names}.";
+                ? $"{names} share the first place for {Names.InMiddle(Weighing.Library.Name)}."
+                : $"The first place for {Names.InMiddle(Weighing.Library.Name)} is undecided between {names}.";
         }
     }
 
@@ -37,7 +37,7 @@ public sealed record RankingReport(Weighing Weighing, IReadOnlyList<RankedCard> 
 
     /// <summary>The whole report.</summary>
     public DecisionReport ToReport() => new(
-        $"Cards for {Weighing.Library.Name}", Headline, Weighing.PolicyText, [],
+        $"Cards for {Names.InMiddle(Weighing.Library.Name)}", Headline, Weighing.PolicyText, [],
         [
             new Table(
                 "Ranking", Note,

@@ -29,7 +29,7 @@ public sealed class Weighing
     public static Library AllTitles(Catalog catalog, Policy policy) => new()
     {
         Id = "all",
-        Name = "All titles",
+        Name = Names.EveryTitle,
         Entries = catalog.Titles.Select(title => new LibraryEntry { Title = title }).ToList(),
         Policy = policy,
     };

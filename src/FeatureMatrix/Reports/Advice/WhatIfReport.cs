@@ -77,7 +77,10 @@ public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IR
                 [
                     new TableCell(pair.Now.Title.Name), new TableCell(LabelWording.Label(pair.Now)), new TableCell(LabelWording.Label(pair.Then)),
                     new TableCell(Why(pair.Now, pair.Then)),
-                ]).ToList()),
+                ]).ToList())
+            {
+                WhenEmpty = "Nothing.",
+            },
             .. Into is { } pc ? new[] { TimingTable(pc.Rig) } : [],
         ]);
 
@@ -89,7 +92,7 @@ public sealed record WhatIfReport(Weighing Weighing, string Now, string Then, IR
 
     /// <summary>What the PC does to the titles, whatever the card (rule R12).</summary>
     private Table TimingTable(Rig rig) => new(
-        $"Fast-machine warnings on {rig.Name}", "These are about the PC; they change no card's verdict.", [new("Title"), new("What goes wrong"), new("On this PC")],
+        $"Fast-machine warnings on {Names.InMiddle(rig.Name)}", "These are about the PC; they change no card's verdict.", [new("Title"), new("What goes wrong"), new("On this PC")],
         Weighing.Decisions.Titles.SelectMany(title => TimingRule.On(title, rig)).Where(finding => finding.State != TimingState.SeenToWork)
             .Select(finding => (IReadOnlyList<TableCell>)
                 [new TableCell(finding.Title.Name), new TableCell(TimingWording.Kind(finding.Hazard.Kind)), new TableCell(TimingWording.Text(finding))]).ToList());

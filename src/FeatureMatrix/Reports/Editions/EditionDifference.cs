@@ -87,10 +87,10 @@ public sealed record EditionDifference
         [
             new Table(
                 $"Verdicts that changed from {Before.CalledBy} to {Now.CalledBy}", "", [new("Title"), new("Card"), new("Before"), new("Now"), new("Because")],
-                [.. Cells.Select(cell => (IReadOnlyList<TableCell>)[new(cell.Title), new(cell.Card), new(cell.Before), new(cell.Now), new(Shown(cell.Because))])]),
+                [.. Cells.Select(cell => (IReadOnlyList<TableCell>)[new(cell.Title), new(cell.Card), new(cell.Before), new(cell.Now), new(Shown(cell.Because))])]) { WhenEmpty = "No verdict changed." },
             new Table(
                 $"Corrections from {Before.CalledBy} to {Now.CalledBy}", "", [new("About"), new("Before"), new("Now")],
-                [.. Corrections.Select(one => (IReadOnlyList<TableCell>)[new(one.About), new(one.Before), new(one.Now)])]),
+                [.. Corrections.Select(one => (IReadOnlyList<TableCell>)[new(one.About), new(one.Before), new(one.Now)])]) { WhenEmpty = "No corrections." },
         ]);
 
     private static string Shown(IReadOnlyList<string> causes) => causes.Count <= MostCauses

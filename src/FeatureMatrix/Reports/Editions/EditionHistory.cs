@@ -26,13 +26,16 @@ public sealed class EditionHistory
     public EditionDifference? Since { get; }
 
     /// <summary>The editions with their dates, the latest first.</summary>
-    public Table ToTable() => new(
-        "Editions", Editions.Count == 0 ? "None yet: publish with --edition NAME --date DAY makes one." : "",
+    public Table ToTable() => new Table(
+        "Editions", "",
         [new("Date"), new("Edition"), new("What changed"), new("Note")],
         [
             .. Editions.Reverse().Select(edition => (IReadOnlyList<TableCell>)
                 [new(edition.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? ""), new(edition.Name), new(Changes(edition)), new(edition.Note)]),
-        ]);
+        ])
+    {
+        WhenEmpty = "None yet: publish with --edition NAME --date DAY makes one.",
+    };
 
     /// <summary>An edition in a sentence or two.</summary>
     public string Summary(EditionState edition) => edition.Note.Length == 0 ? Changes(edition) : $"{edition.Note} {Changes(edition)}";

@@ -42,7 +42,7 @@ public static class CapabilityReport
             .OrderByDescending(item => index.AskersOf(item.Row.Features).Count).ThenBy(item => item.place).Select(item => item.Row).ToList();
         return new Table(
             "What differs between the two dumps",
-            rows.Count == 0 ? "Nothing differs." : "Gained and lost are seen from the second dump. What only one of the two speaks of may not have been asked of the other.",
+            "Gained and lost are seen from the second dump. What only one of the two speaks of may not have been asked of the other.",
             [new("Change"), new("Where"), new("Name"), new("Before"), new("After"), new("Feature"), new("Titles touched")],
             [
                 .. rows.Select(row => (IReadOnlyList<TableCell>)
@@ -50,7 +50,10 @@ public static class CapabilityReport
                     new(row.Change), new(row.Section), new(PlainWords.Of(row.Name)), new(row.Before), new(row.After), new(FeatureNames(row.Features)),
                     new(string.Join(", ", index.AskersOf(row.Features).Select(title => title.Name))),
                 ]),
-            ]);
+            ])
+        {
+            WhenEmpty = "Nothing differs.",
+        };
     }
 
     private static IEnumerable<Line> Lines(DumpSection section, SignIndex index)

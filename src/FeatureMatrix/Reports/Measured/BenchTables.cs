@@ -52,13 +52,16 @@ internal static class BenchTables
             ])),
         ]);
 
-    public static Table Headroom(IReadOnlyList<HeadroomReport> headroom, string heading) => new(
-        heading, headroom.Count == 0 ? "No speed floor is stated, so nothing can be said." : "Only modes that were run, or lie between modes that were.",
+    public static Table Headroom(IReadOnlyList<HeadroomReport> headroom, string heading) => new Table(
+        heading, "Only modes that were run, or lie between modes that were.",
         [new("Title and scene"), new("Setup"), new("Samples", true), new("Highest mode"), new("At least fps", true), new("In words")],
         [
             .. headroom.SelectMany(one => one.Rows.Select(row => (IReadOnlyList<TableCell>)
                 [new(one.Subject), new(one.Setup), Count(row.Samples), new(row.Mode), Figure(row.AtLeast), new(row.Text)])),
-        ]);
+        ])
+    {
+        WhenEmpty = "No speed floor is stated, or nothing was measured, so nothing can be said.",
+    };
 
     public static Table Scores(IReadOnlyList<ScoreReport> scores, string heading) => new(
         heading, "Synthetic results compare only with themselves.",

@@ -105,7 +105,7 @@ public sealed record RepeatReport(
 
     private static string SceneText(SeriesReport series) => string.Join(", ", new[]
     {
-        series.Circumstances.Scene, BenchWording.Of(series.Mode), BenchWording.SettingsText(series.Circumstances), series.Circumstances.Rig is { } rig ? $"on {rig.Name}" : "",
+        series.Circumstances.Scene, BenchWording.Of(series.Mode), BenchWording.SettingsText(series.Circumstances), series.Circumstances.Rig is { } rig ? $"on {Names.InMiddle(rig.Name)}" : "",
     }.Where(part => part.Length > 0));
 
     private static IReadOnlyList<string> StepsOf(BenchTask task, IReadOnlyList<SeriesReport> series)

@@ -58,10 +58,13 @@ public sealed record CareReport(IReadOnlyList<CardCompleteness> Cards, IReadOnly
         ]);
 
     /// <summary>The items as a table.</summary>
-    public Table ToTable() => new(
-        "Worth a look", Items.Count == 0 ? "Nothing stands out." : $"{Names.Count(Items.Count, "item")}.",
+    public Table ToTable() => new Table(
+        "Worth a look", Items.Count == 0 ? "" : $"{Names.Count(Items.Count, "item")}.",
         [new("Kind"), new("About"), new("What there is"), new("What to do")],
-        [.. Items.Select(item => (IReadOnlyList<TableCell>)[new(item.Kind), new(item.About), new(item.Text), new(item.Remedy)])]);
+        [.. Items.Select(item => (IReadOnlyList<TableCell>)[new(item.Kind), new(item.About), new(item.Text), new(item.Remedy)])])
+    {
+        WhenEmpty = "Nothing stands out.",
+    };
 
     private static List<CardCompleteness> Completeness(Catalog catalog)
     {

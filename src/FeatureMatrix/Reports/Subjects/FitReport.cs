@@ -26,7 +26,7 @@ public static class FitReport
         lines.AddRange(cautions.Select(caution => new ExplanationLine(LineKind.Caution, FitWording.Caution(caution))));
         lines.Add(new(LineKind.Statement, "This compares what documents are recorded to state. The card's and the board's own documents decide, and a qualified technician where they are silent."));
         var best = answers.Count == 0 ? FitVerdict.NotKnown : answers.Min(pair => pair.Answer.Verdict);
-        return new ExplanationLine(LineKind.Statement, $"{card.Name} in {rig.Name}: {FitWording.Verdict(best)}", lines);
+        return new ExplanationLine(LineKind.Statement, $"{card.Name} in {Names.InMiddle(rig.Name)}: {FitWording.Verdict(best)}", lines);
     }
 
     private static ExplanationLine Slot(RigSlot slot, FitAnswer answer)

@@ -34,7 +34,7 @@ public sealed record RigReport(
                 .Select(finding => new TimingRow(
                     finding.Title.Id, finding.Title.Name, TimingWording.Kind(finding.Hazard.Kind), Tile.Kebab(finding.State), Names.Sentence(TextOf(finding)))).ToList(),
             new Table(
-                $"Fast-machine warnings on {rig.Name}", "These warnings are about the rig; they never change a card's verdict.",
+                $"Fast-machine warnings on {Names.InMiddle(rig.Name)}", "These are about the PC; they change no card's verdict.",
                 [new("Title"), new("What goes wrong"), new("On this rig")],
                 findings.Select(finding => (IReadOnlyList<TableCell>)
                     [new TableCell(finding.Title.Name), new TableCell(TimingWording.Kind(finding.Hazard.Kind)), new TableCell(TextOf(finding))]).ToList()));

@@ -39,7 +39,11 @@ public sealed record WrapperRow(
 }
 
 /// <summary>Which titles need a wrapper, per card, system and wrapper version.</summary>
-public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyList<WrapperRow> Rows)
+/// <param name="Heading">What was asked.</param>
+/// <param name="PolicyText">The policy in words.</param>
+/// <param name="Rows">The titles for which a wrapper matters.</param>
+/// <param name="Where">The card, where one alone was asked about; else "some card".</param>
+public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyList<WrapperRow> Rows, string Where)
 {
     /// <summary>The report over some cards.</summary>
     public static WrapperReport Of(Decisions decisions, IReadOnlyList<Card>? cards = null)
@@ -47,7 +51,7 @@ public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyL
         cards ??= decisions.Catalog.Cards;
         var rows = decisions.Titles
             .SelectMany(title => cards.SelectMany(card => RowsOf(decisions, title, card))).ToList();
-        return new WrapperReport($"Wrappers: {decisions.Catalog.Name}", PolicyWording.Text(decisions.Policy), rows);
+        return new WrapperReport($"Wrappers: {decisions.Catalog.Name}", PolicyWording.Text(decisions.Policy), rows, cards.Count == 1 ? cards[0].Name : "some card");
     }
 
     /// <summary>The single wrapper version that most titles need somewhere; null where none is needed.</summary>
@@ -63,7 +67,7 @@ public sealed record WrapperReport(string Heading, string PolicyText, IReadOnlyL
             if (UnlocksMost is not { } most)
                 return "No title needs a wrapper for certain.";
             var unlocked = Rows.Where(row => row.Use == WrapperUse.Needed && row.Version == most).Select(row => row.Title).Distinct().Count();
-            return $"{Names.Count(needed, "title")} {(needed == 1 ? "needs" : "need")} a wrapper on some card; {Names.Of(most)} alone unlocks {unlocked}.";
+            return $"{Names.Count(needed, "title")} {(needed == 1 ? "needs" : "need")} a wrapper on {Where}; {Names.Of(most)} alone unlocks {unlocked}.";
         }
     }
 

@@ -39,7 +39,7 @@ public static class BenchWording
         circumstances.Driver is { } driver ? Names.Of(driver) : "driver not noted",
         circumstances.Os?.Name ?? "system not noted",
         Way(circumstances),
-        circumstances.Rig is { } rig ? $"on {rig.Name}" : "rig not noted",
+        circumstances.Rig is { } rig ? $"on {Names.InMiddle(rig.Name)}" : "rig not noted",
         SettingsText(circumstances),
     }.Where(part => part.Length > 0));
 
@@ -89,7 +89,7 @@ public static class BenchWording
     public static string Shared(IReadOnlyList<Circumstances> all)
     {
         var card = all.All(one => one.Card == all[0].Card) ? all[0].Card.Name : "";
-        return string.Join(", ", new[] { card, all[0].Rig is { } rig ? $"on {rig.Name}" : "" }.Where(part => part.Length > 0));
+        return string.Join(", ", new[] { card, all[0].Rig is { } rig ? $"on {Names.InMiddle(rig.Name)}" : "" }.Where(part => part.Length > 0));
     }
 
     /// <summary>A mode: <c>640x480</c>.</summary>

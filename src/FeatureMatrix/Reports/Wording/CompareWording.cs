@@ -59,8 +59,8 @@ internal static class CompareWording
         return comparison.Winner switch
         {
             Winner.Equal => comparison.Dominance == Dominance.Equal
-                ? $"{comparison.First.Name} and {comparison.Second.Name} are equal for {report.Weighing.Library.Name}: alike on every title, whatever is still open; let the price decide."
-                : $"{comparison.First.Name} and {comparison.Second.Name} come out equal for {report.Weighing.Library.Name}: what one loses weighs exactly what the other loses.",
+                ? $"{comparison.First.Name} and {comparison.Second.Name} are equal for {Names.InMiddle(report.Weighing.Library.Name)}: alike on every title, whatever is still open; let the price decide."
+                : $"{comparison.First.Name} and {comparison.Second.Name} come out equal for {Names.InMiddle(report.Weighing.Library.Name)}: what one loses weighs exactly what the other loses.",
             Winner.First => Wins(report, Side.First),
             Winner.Second => Wins(report, Side.Second),
             Winner.Undecided => Undecided(report),
@@ -84,14 +84,14 @@ internal static class CompareWording
         var missed = Missed(comparison, side);
         var but = missed.Count > 0 ? $" Neither covers all must-haves; {winner.Name} misses {Names.List(missed)}." : "";
         var swing = comparison.Ground == Ground.Score && report.SwingTitles.Count > 0 ? $", most of it on {report.SwingTitles[0].Entry.Title.Name}" : "";
-        return $"Take {winner.Name} for {report.Weighing.Library.Name}: {reason}{swing}.{but}{FlipText(report)}";
+        return $"Take {winner.Name} for {Names.InMiddle(report.Weighing.Library.Name)}: {reason}{swing}.{but}{FlipText(report)}";
     }
 
     private static string Undecided(CompareReport report)
     {
         var comparison = report.Picture;
         var pending = Pending(comparison);
-        var subject = $"{comparison.First.Name} or {comparison.Second.Name} for {report.Weighing.Library.Name}: undecided";
+        var subject = $"{comparison.First.Name} or {comparison.Second.Name} for {Names.InMiddle(report.Weighing.Library.Name)}: undecided";
         if (comparison.ScoreWinner is Winner.First or Winner.Second && pending.Count > 0)
         {
             var ahead = comparison.ScoreWinner == Winner.First ? comparison.First : comparison.Second;

@@ -127,8 +127,12 @@ public static class Names
     /// <summary>The text with its first letter large.</summary>
     public static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
-    /// <summary>A name in the middle of a sentence: "The loft bench" becomes "the loft bench".</summary>
-    public static string InMiddle(string name) => name.StartsWith("The ", StringComparison.Ordinal) ? "the " + name[4..] : name;
+    /// <summary>What stands for a library where none was chosen.</summary>
+    public const string EveryTitle = "All titles";
+
+    /// <summary>A name in the middle of a sentence: "The loft bench" becomes "the loft bench", "All titles" becomes "all titles".</summary>
+    public static string InMiddle(string name) =>
+        name.StartsWith("The ", StringComparison.Ordinal) || name == EveryTitle ? char.ToLowerInvariant(name[0]) + name[1..] : name;
 
     /// <summary>A feature's name inside a sentence: "Table fog" becomes "table fog"; "DXT1 …", "W-buffer" and "T&amp;L …" keep their capitals.</summary>
     public static string InSentence(string name) =>

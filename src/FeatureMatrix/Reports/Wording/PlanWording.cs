@@ -35,7 +35,7 @@ internal static class PlanWording
 
     /// <summary>The installs of a plan in one line.</summary>
     public static string InstallList(ChosenPlan chosen) => string.Join("; ", chosen.Rows.Select(row =>
-        $"{row.Option.Setup.Card.Name}{(row.Rig is { } rig ? $" in {rig.Name}" : "")}: {Names.Of(row.Option.Setup)}"));
+        $"{row.Option.Setup.Card.Name}{(row.Rig is { } rig ? $" in {Names.InMiddle(rig.Name)}" : "")}: {Names.Of(row.Option.Setup)}"));
 
     /// <summary>What has to be bought.</summary>
     public static string Buys(PlanReport report, ChosenPlan chosen)

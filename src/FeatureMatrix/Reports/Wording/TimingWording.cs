@@ -16,7 +16,7 @@ public static class TimingWording
         var remedy = finding.Hazard.Remedy.Length > 0 ? $"; {finding.Hazard.Remedy.TrimEnd('.')}" : "";
         return finding.State switch
         {
-            TimingState.SeenToWork => $"no timing trouble on {finding.Rig.Name}{Interval(finding.Threshold)}",
+            TimingState.SeenToWork => $"no timing trouble on {Names.InMiddle(finding.Rig.Name)}{Interval(finding.Threshold)}",
             TimingState.Fails => $"does not run on this processor: {finding.Hazard.Effect.TrimEnd('.')}{Interval(finding.Threshold)}{remedy}",
             TimingState.NotKnown => $"not known on this processor: {finding.Hazard.Effect.TrimEnd('.')} on faster ones{Interval(finding.Threshold)}{remedy}",
             TimingState.Conflict => $"sightings disagree{Interval(finding.Threshold)}: {finding.Hazard.Effect.TrimEnd('.')}{remedy}",

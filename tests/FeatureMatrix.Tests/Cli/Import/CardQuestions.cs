@@ -24,11 +24,11 @@ public sealed class CardQuestions
         using var bench = new ImportBench(Collection);
         Assert.StartsWith(
             """
-            Early Ostrel in The bench: documents agree
+            Early Ostrel in the bench: documents agree
               AGP 1.0: documents agree
                 + Slot and signalling voltage: documents agree; the documents of both state 3.3 V
                 + Power plug: documents agree; the card needs no power plug
-                + Monitor: documents agree; VGA reaches VGA
+                + Monitor: documents agree; the card's VGA output goes with the monitor's input
             """.ReplaceLineEndings("\n"),
             bench.Done("fit early bench"), StringComparison.Ordinal);
         Assert.Contains("! Static electricity destroys boards without a trace", bench.Printed, StringComparison.Ordinal);
@@ -36,8 +36,8 @@ public sealed class CardQuestions
     }
 
     [Theory]
-    [InlineData("early", "late", "Early Ostrel in The late one: do not insert")]
-    [InlineData("mute", "late", "Mute Ostrel in The late one: not known: check both documents")]
+    [InlineData("early", "late", "Early Ostrel in the late one: do not insert")]
+    [InlineData("mute", "late", "Mute Ostrel in the late one: not known: check both documents")]
     public void What_documents_rule_out_or_leave_open_is_told_so(string card, string rig, string expected)
     {
         using var bench = new ImportBench(Collection);

@@ -58,7 +58,7 @@ public sealed class A_sheet_to_repeat_a_result
             Watched by: Ada, 2026-03-01, measured
             Seen then: table fog: yes
             """, string.Join('\n', Report.Setup.Select(line => $"{line.Name}: {line.Value}")));
-        Assert.Equal(["ferry, 800x600, 16 bit, vsync off, on The attic PC: 41 fps (n = 2, 28.3 to 53.7)"], Report.Measured);
+        Assert.Equal(["ferry, 800x600, 16 bit, vsync off, on the attic PC: 41 fps (n = 2, 28.3 to 53.7)"], Report.Measured);
     }
 
     [Fact]
