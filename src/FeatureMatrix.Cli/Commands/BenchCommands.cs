@@ -64,7 +64,7 @@ internal static class BenchCommands
     /// <summary>What is left above a floor.</summary>
     public static Command Headroom(Terminal terminal)
     {
-        var floor = new Option<double?>("--floor") { Description = "Frames per second to keep. Default: the library's floor.", HelpName = "fps" };
+        var floor = new Option<double?>("--floor") { Description = "Frames a second to keep. Default: the library's floor.", HelpName = "fps" };
         var confidence = new Option<double>("--confidence")
         {
             Description = "How sure to be, in percent, above 50 and below 100. Default: 95.",
@@ -78,9 +78,9 @@ internal static class BenchCommands
         command.SetAction(parsed =>
         {
             if (parsed.GetValue(confidence) is not (> 50 and < 100))
-                throw new UsageException("--confidence lies above 50 and below 100.");
+                throw new UsageException("--confidence has to lie above 50 and below 100.");
             if (parsed.GetValue(floor) is <= 0)
-                throw new UsageException("--floor lies above 0.");
+                throw new UsageException("--floor has to lie above 0.");
             return Print(terminal, parsed, parsed.GetValue(floor), parsed.GetValue(confidence) / 100, report => [report.HeadroomTable]);
         });
         return command;

@@ -19,7 +19,7 @@ internal static class CheckCommand
         var date = DateOption.Create("Judge the age of prices by this day. Default: they are not judged.");
         var sarif = new Option<string?>("--sarif") { Description = "Also write the faults to this file, as SARIF 2.1.0.", HelpName = "file" };
         var cards = new Option<bool>("--cards") { Description = "Print how much is recorded of each card, and no more." };
-        var command = new Command("check", "List every fault with file, line and column; then what is missing most and what disagrees.")
+        var command = new Command("check", "List every fault with file, line and column; then what is missing most, what disagrees, and what decides nothing.")
         {
             date, sarif, cards, TableOptions.FormatOption, Session.CollectionOption, Session.LibraryOption,
         };

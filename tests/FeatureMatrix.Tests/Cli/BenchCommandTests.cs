@@ -50,8 +50,8 @@ public sealed class The_bench_on_the_command_line
         [Headroom("30", "95"), Headroom("60", "99")]);
 
     [Theory]
-    [InlineData("--confidence", "50", "--confidence lies above 50 and below 100.")]
-    [InlineData("--floor", "0", "--floor lies above 0.")]
+    [InlineData("--confidence", "50", "--confidence has to lie above 50 and below 100.")]
+    [InlineData("--floor", "0", "--floor has to lie above 0.")]
     public void Refuses_what_makes_no_sense(string option, string value, string message) =>
         Assert.Equal((2, message), (Run("headroom", option, value).Exit, Run("headroom", option, value).Messages.TrimEnd()));
 
