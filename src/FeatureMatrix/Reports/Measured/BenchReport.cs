@@ -84,7 +84,7 @@ public sealed record BenchReport
         var scenes = SceneReport.All(log);
         var comparisons = AgainstReport.All(log);
         var headroom = (floor ?? decisions.Policy.FpsFloor) is { } limit ? HeadroomReport.All(log, limit, confidence) : [];
-        var of = decisions.Library is { } library ? $"{decisions.Catalog.Name}, {Names.InMiddle(library.Name)}" : decisions.Catalog.Name;
+        var of = decisions.Library is { } library ? $"{decisions.Catalog.Name}, for {Names.InMiddle(library.Name)}" : decisions.Catalog.Name;
         return new BenchReport
         {
             Heading = $"The bench: {of}",
