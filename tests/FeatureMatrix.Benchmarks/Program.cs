@@ -44,6 +44,9 @@ switch (args)
     case ["site", var folder, var output]:
         SiteBench.Run(folder, output);
         break;
+    case ["commands", var folder, var program]:
+        new WholeCommands(folder, program).Run();
+        return 0;
     case ["curves", var table, var picture]:
         GrowthChart.Write(table, picture);
         break;
@@ -57,7 +60,7 @@ switch (args)
         Race.Run(folder, int.Parse(repeats, CultureInfo.InvariantCulture), sizes.Select(CollectionSize.Of).ToList());
         return 0;
     default:
-        Console.Error.WriteLine("generate SIZE FOLDER [--all-different] | compile SIZE FOLDER RELATIONS | solve ENGINE RELATIONS [ANSWER] | write BYTES PATH | load FOLDER | parse FOLDER | decide FOLDER | site FOLDER OUTPUT | curves TABLE PICTURE | preview PROGRAM FOLDER FILE PAGE EDITS | workbook SIZE PATH | race FOLDER REPEATS SIZES");
+        Console.Error.WriteLine("generate SIZE FOLDER [--all-different] | compile SIZE FOLDER RELATIONS | solve ENGINE RELATIONS [ANSWER] | write BYTES PATH | load FOLDER | parse FOLDER | decide FOLDER | site FOLDER OUTPUT | commands FOLDER PROGRAM | curves TABLE PICTURE | preview PROGRAM FOLDER FILE PAGE EDITS | workbook SIZE PATH | race FOLDER REPEATS SIZES");
         return 2;
 }
 
