@@ -64,8 +64,11 @@ internal static partial class PreviewRace
             var waiting = Ask(browser, page, seen);
             await Task.Delay(100);
             var changed = Name().Replace(text, $"name: Edit {i} of ", 1);
+            // As editors do it: the new text stands beside the old one before it takes its place, so that nobody reads half of it.
+            var edited = Path.GetTempFileName();
+            await File.WriteAllTextAsync(edited, changed);
             var watch = Stopwatch.StartNew();
-            await File.WriteAllTextAsync(file, changed);
+            File.Move(edited, file, overwrite: true);
             var now = await waiting;
             while (now == seen)
                 now = await Ask(browser, page, seen);
