@@ -38,7 +38,7 @@ internal sealed class WholeCommands(string folder, string program)
         Say("preview", program, _demo, "titles/causeway.yaml", "titles/glass-estuary.html", "20");
         Say("preview", program, _demo, "titles/causeway.yaml", "cards/kite-2.html", "20");
         var m = Generated(CollectionSize.M);
-        Say("preview", program, m, Path.GetRelativePath(m, Directory.EnumerateFiles(Path.Combine(m, "titles")).Order(StringComparer.Ordinal).First()), "titles/title-00010.html", "12");
+        Say("preview", program, m, Path.GetRelativePath(m, Directory.EnumerateFiles(Path.Combine(m, "titles")).Order(StringComparer.Ordinal).First()), "titles/title-00000.html", "12");
         Say("site", _demo, _edition);
         Say("site", m, _edition);
     }

@@ -71,13 +71,13 @@ internal sealed class BestRoute(Completions completions)
 
     /// <summary>
     /// Past the limit: the best end is the best of the routes' own, which some completion reaches; the worst end is the best of
-    /// their worst ends, below which no completion can fall.
+    /// their worst ends, below which no completion can fall. Where nothing is open about the surest route, what the others hang on decides.
     /// </summary>
     private static Pool Bounds(List<RouteFinding> contenders)
     {
         var best = contenders.Select(route => route.Range.Best).Min(Comparer<Outcome>.Create(Outcome.CompareBest))!;
         var surest = contenders.Min(Comparer<RouteFinding>.Create(RouteFinding.Compare))!;
-        var range = new OutcomeRange { Best = best, Worst = surest.Range.Worst, IsExact = false, Deciding = surest.Range.Deciding };
-        return new Pool(range, [surest], surest.Range.Deciding);
+        var deciding = surest.Range.Deciding.Count > 0 ? surest.Range.Deciding : contenders.SelectMany(route => route.Range.Deciding).Distinct().ToList();
+        return new Pool(new OutcomeRange { Best = best, Worst = surest.Range.Worst, IsExact = false, Deciding = deciding }, [surest], deciding);
     }
 }

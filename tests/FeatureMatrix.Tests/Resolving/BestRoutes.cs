@@ -53,6 +53,20 @@ public sealed class The_best_route_in_each_completion
     }
 
     [Fact]
+    public void Is_decided_past_the_limit_by_what_others_hang_on_where_the_surest_route_is_certain()
+    {
+        var verdict = Ask(
+            """
+            a: {api: direct3d 6, needs: {severe: [tex-pal8]}}
+            b: {api: direct3d 6, needs: {must: [tex-dxt1], cosmetic: [tex-8888, tex-env-bump, mt-units 2, ps-version 1.1, vs-version 1.1, stencil-bits 1, aa-multisample 2, vbe-lfb, gl-extension-string 1024]}}
+            """,
+            "facts: [{chip: heron, tex-pal8: no, source: manual}]");
+        Assert.False(verdict.Overall.IsExact);
+        Assert.Equal(verdict.Routes.Single(finding => finding.Route.Renderer.Id == "b").Range.Deciding, verdict.Overall.Deciding);
+        Assert.Equal(10, verdict.Overall.Deciding.Count);
+    }
+
+    [Fact]
     public void Is_bounded_by_the_best_hope_and_the_surest_route_where_there_is_too_much_to_walk()
     {
         var verdict = Ask(

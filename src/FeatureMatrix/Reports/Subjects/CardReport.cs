@@ -72,14 +72,18 @@ public sealed record CardReport
             PolicyText = PolicyWording.Text(decisions.Policy),
             Losses = losses,
             WorksFully = cells.Where(cell => cell.Tone == CellTone.Works).ToList(),
-            NotKnown = cells.Where(cell => cell.Tone is CellTone.NotKnown or CellTone.RunsNotKnown)
-                .Select(cell => new TitleInDoubt(cell, UnknownWording.Question(cell.Verdict.Headline.Deciding[0]), [new(UnknownWording.HowToSettle(cell.Verdict.Headline.Deciding[0]), "", "")])).ToList(),
+            NotKnown = cells.Where(cell => cell.Tone is CellTone.NotKnown or CellTone.RunsNotKnown).Select(DoubtOf).ToList(),
             DoesNotRun = stopped,
             Questions = OpenQuestion.Of(cells),
             Cautions = CautionsOf(card, cells, [.. losses.SelectMany(loss => loss.Titles).SelectMany(title => title.Remedies), .. stopped.SelectMany(title => title.Remedies)]),
             Cells = cells,
         };
     }
+
+    /// <summary>What is asked about a cell first; where several answers would have to come together, no question is.</summary>
+    private static TitleInDoubt DoubtOf(Cell cell) => cell.Verdict.Headline.Deciding is [var first, ..]
+        ? new TitleInDoubt(cell, UnknownWording.Question(first), [new(UnknownWording.HowToSettle(first), "", "")])
+        : new TitleInDoubt(cell, "No single answer decides it", []);
 
     private const int MostNamed = 3;
 
