@@ -1,3 +1,5 @@
+using FeatureMatrix.Loading.Faults;
+
 namespace FeatureMatrix.Cli;
 
 /// <summary>Finds what a word on the command line means: an id, a name, or the beginning of either.</summary>
@@ -15,9 +17,10 @@ internal static class Find
             return near[0];
         if (all.Count == 0)
             throw new UsageException($"No {kind} '{word}'. The collection has none.");
+        var meant = Nearest.To(word, all.Select(id).Concat(all.Select(name))) is { } likely ? $" Did you mean {likely}?" : "";
         var listed = near.Count > 0 ? near : all;
         var words = string.Join(", ", listed.Take(20).Select(id));
         var more = listed.Count > 20 ? $" and {listed.Count - 20} more" : "";
-        throw new UsageException(near.Count > 1 ? $"'{word}' fits more than one {kind}: {words}{more}" : $"No {kind} '{word}'. There are: {words}{more}");
+        throw new UsageException(near.Count > 1 ? $"'{word}' fits more than one {kind}: {words}{more}" : $"No {kind} '{word}'.{meant} There are: {words}{more}");
     }
 }

@@ -149,7 +149,7 @@ internal static class NewCommand
             if (!options.Contains(option))
                 return "";
             var answer = parsed.GetValue(option) ?? terminal.Ask(question) ?? "";
-            return answer.Length > 0 || !needed ? answer : throw new UsageException($"{question} Say it with {option.Name}.");
+            return answer.Length > 0 || !needed ? answer : throw new UsageException($"{question.TrimEnd('.')}{(question.EndsWith('?') ? "" : ".")} Say it with {option.Name}; nothing was written.");
         }
 
         IReadOnlyList<string> Several(Option<string[]> option, string question)
@@ -159,7 +159,7 @@ internal static class NewCommand
             if (parsed.GetValue(option) is { Length: > 0 } given)
                 return given;
             var answer = (terminal.Ask(question) ?? "").Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
-            return answer.Length > 0 ? answer : throw new UsageException($"{question} Say it with {option.Name}.");
+            return answer.Length > 0 ? answer : throw new UsageException($"{question.TrimEnd('.')}{(question.EndsWith('?') ? "" : ".")} Say it with {option.Name}; nothing was written.");
         }
     }
 

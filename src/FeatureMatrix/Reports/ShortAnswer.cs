@@ -32,6 +32,8 @@ internal static class ShortAnswer
             yield return $"Why: {WhyNot.Reason(verdict)}.";
         }
 
+        if (verdict.Headline.By.SelectMany(finding => finding.Form.Contradictions).FirstOrDefault() is { } contradiction)
+            yield return $"Look again: the records say otherwise than what somebody saw, which counts: {FactWording.Observation(contradiction.Observation)}.";
         if (verdict.Headline.Deciding is { Count: > 0 } open)
             yield return $"Not known: {UnknownWording.Question(open[0])}{(open.Count > 1 ? $" {Names.Sentence(Names.Count(open.Count - 1, "more question"))} below." : "")}";
         if (better.Count > 0 && slow is null)

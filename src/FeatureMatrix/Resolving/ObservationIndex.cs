@@ -60,8 +60,6 @@ internal sealed class ObservationIndex(Catalog catalog, RouteRange ranges)
         if (solid.Count == 0 || saysRuns.Count > 1)
             return Watched(form, Disputed(form, votes), votes);
 
-        if (inferred is { } before && before != saysRuns[0])
-            contradictions.AddRange(solid.Select(observation => new Contradiction(observation, Suspects(form, before))));
         var answer = new Answer
         {
             Support = saysRuns[0] ? Support.Yes : Support.No,
@@ -69,26 +67,26 @@ internal sealed class ObservationIndex(Catalog catalog, RouteRange ranges)
             Grade = solid.Max(observation => observation.Evidence.Grade),
             Observations = solid,
         };
-        return saysRuns[0] ? Watched(form, answer, solid) : form with { Gates = [.. form.Gates, new Gate(new GateReason.Watched(), answer)] };
+        var seen = saysRuns[0] ? Watched(form, answer, solid) : form with { Gates = [.. form.Gates, new Gate(new GateReason.Watched(), answer)] };
+        // Where a closed list keeps the route shut, the sighting was of another one: it names neither system nor version.
+        if (inferred is { } before && before != saysRuns[0] && !(saysRuns[0] && seen.Gates.Any(gate => !gate.IsOpen && StaysShut(gate.Reason, solid))))
+            contradictions.AddRange(solid.Select(observation => new Contradiction(observation, Suspects(form, before))));
+        return seen;
     }
 
     /// <summary>
     /// "Runs" settles musts and vetoes: every gate is open and no must fails. Only where a renderer exists and what a wrapper
     /// version offers are closed lists: a sighting that does not name the operating system or the version adds nothing to them.
     /// </summary>
-    private static RouteForm Watched(RouteForm form, Answer answer, IReadOnlyList<Observation> votes)
+    private static RouteForm Watched(RouteForm form, Answer answer, IReadOnlyList<Observation> votes) => form with
     {
-        var namesOs = votes.Any(vote => vote.Runs == true && vote.Os is not null);
-        var namesWrapper = votes.Any(vote => vote.Runs == true && vote.Wrapper is ObservedWrapper.Version);
-        return form with
-        {
-            Gates = [.. form.Gates.Where(gate => gate.IsOpen || StaysShut(gate.Reason)), new Gate(new GateReason.Watched(), answer)],
-            Needs = form.Needs.Select(need => need with { WasSeenToRun = true }).ToList(),
-        };
+        Gates = [.. form.Gates.Where(gate => gate.IsOpen || StaysShut(gate.Reason, votes)), new Gate(new GateReason.Watched(), answer)],
+        Needs = form.Needs.Select(need => need with { WasSeenToRun = true }).ToList(),
+    };
 
-        bool StaysShut(GateReason reason) =>
-            (reason is GateReason.RendererOnOs && !namesOs) || (reason is GateReason.WrapperOffers && !namesWrapper);
-    }
+    private static bool StaysShut(GateReason reason, IReadOnlyList<Observation> votes) =>
+        (reason is GateReason.RendererOnOs && !votes.Any(vote => vote.Runs == true && vote.Os is not null))
+        || (reason is GateReason.WrapperOffers && !votes.Any(vote => vote.Runs == true && vote.Wrapper is ObservedWrapper.Version));
 
     private static Answer Disputed(RouteForm form, List<Observation> votes) =>
         Answer.YesOrNo(

@@ -106,7 +106,7 @@ public sealed class A_collection_started_from_nothing : IDisposable
 
         var run = CommandRun.Of("new", "card", "reed-8", "--collection", Bench);
 
-        Assert.Equal((2, "Its chip? There are: reed-1. Say it with --chip.\n"), (run.Exit, run.Messages));
+        Assert.Equal((2, "Its chip? There are: reed-1. Say it with --chip; nothing was written.\n"), (run.Exit, run.Messages));
     }
 
     [Fact]

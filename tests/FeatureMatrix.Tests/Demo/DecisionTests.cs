@@ -11,7 +11,7 @@ public sealed class DecisionTests(LodenSluice demo) : IClassFixture<LodenSluice>
 {
     [Fact]
     public void Kite_or_Bulrush_for_the_sluice_evening() => Assert.Equal(
-        "Take Kestrin Kite 2 for the sluice evening: it scores 1.4 more, most of it on Mirebound. Neither covers all must-haves; Kestrin Kite 2 misses Mirebound. It changes first if the worth kept after a severe loss falls below 0.06: then Tarnholt Bulrush 16 AGP wins. With one install each (Kestrin Kite driver for Windows 9x 6.31 and Tarnholt Bulrush driver for Windows 98 2.02) the difference is +1.3. At the speed floor: undecided, since too little has been measured.",
+        "Take Kestrin Kite 2 for the sluice evening: it scores 1.4 more, most of it on Mirebound. Neither covers all must-haves; Kestrin Kite 2 does not cover Mirebound (covered is what certainly runs and loses nothing graver than you tolerate). It changes first if the worth kept after a severe loss falls below 0.06: then Tarnholt Bulrush 16 AGP wins. With one install each (Kestrin Kite driver for Windows 9x 6.31 and Tarnholt Bulrush driver for Windows 98 2.02) the difference is +1.3. At the speed floor: undecided, since too little has been measured.",
         CompareReport.Of(For("sluice-evening"), demo.Card("kite-2"), demo.Card("bulrush-agp")).Headline);
 
     [Fact]

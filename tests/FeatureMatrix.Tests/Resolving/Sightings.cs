@@ -27,6 +27,20 @@ public sealed class A_sighting
         Said("must: [tex-pal8]", $"{{title: bay, renderer: d3d, {keys}, runs: yes, source: bench}}"));
 
     [Fact]
+    public void That_names_no_system_contradicts_nothing_on_systems_that_the_title_is_not_recorded_for()
+    {
+        var catalog = Worlds.Load(
+            Base,
+            """
+            titles: {bay: {name: Bay, os: [windows-2000], source: bench, renderers: {d3d: {api: direct3d 6, needs: {must: [fog-table]}}}}}
+            observations: [{title: bay, renderer: d3d, card: heron-16, runs: yes, source: bench}]
+            """);
+        var verdict = ResolverQuestion.Ask(catalog, "bay on heron-16 with heron-9x@2.0");
+        Assert.Equal(["does not run"], verdict.Overall.Outcomes.Select(outcome => outcome.ToString()));
+        Assert.Empty(verdict.Contradictions);
+    }
+
+    [Fact]
     public void Of_running_settles_musts_and_no_other_need() => Assert.Equal(
         "runs, Severe tex-pal8 Missing; seen by 1", Said("must: [fog-table], severe: [tex-pal8]", "{title: bay, renderer: d3d, runs: yes, source: bench}"));
 

@@ -1,7 +1,7 @@
 namespace FeatureMatrix.Loading.Faults;
 
 /// <summary>Finds the word somebody probably meant.</summary>
-internal static class Nearest
+public static class Nearest
 {
     /// <summary>Longer words than this are not compared: they are no typing errors of an id, and the comparison is quadratic.</summary>
     private const int LongestCompared = 64;

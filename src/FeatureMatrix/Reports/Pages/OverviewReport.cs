@@ -50,7 +50,7 @@ public sealed record OverviewReport(IReadOnlyList<Finding> Findings, IReadOnlyLi
         var (helped, helpedCount) = Most(coverage.Columns.Select((_, i) => coverage.Rows.Count(row => row.Cells[i].Verdict.Overall.Worst.Equals(Outcome.Works))).ToList());
         var text = plain.Count == coverage.Columns.Count && plain.Count > 1
             ? $"Every card loses nothing in {plainCount} of {titles}"
-            : $"{Names.List(plain.Select(card => card.Name).ToList())} {(plain.Count == 1 ? "loses" : "lose")} nothing in {plainCount} of {titles}, more than any other card";
+            : $"{Names.List(plain.Select(card => card.Name).ToList())} {(plain.Count == 1 ? "loses" : "lose")} nothing in {plainCount} of {titles}{(coverage.Columns.Count > 1 ? ", more than any other card" : "")}";
         if (helpedCount > plainCount)
             text += $"; with wrappers {Names.List(helped.Select(card => card.Name).ToList())} {(helped.Count == 1 ? "does" : "do")} in {helpedCount}";
         return new Finding($"{text}.", "card", plain[0].Id);

@@ -50,5 +50,5 @@ internal static class CareDisagreements
 
     private static CareItem Contradiction(Contradiction one, Title title, string explain) => new(
         "observation against records", title.Name,
-        $"{FactWording.Observation(one.Observation)} against {string.Join("; ", one.Suspects.Select(FactWording.Fact))}", explain);
+        $"{FactWording.Observation(one.Observation)} against {(one.Suspects.Count > 0 ? string.Join("; ", one.Suspects.Select(FactWording.Fact)) : "what follows from the records")}", explain);
 }

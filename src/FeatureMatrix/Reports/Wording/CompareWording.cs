@@ -8,6 +8,9 @@ namespace FeatureMatrix.Reports.Wording;
 /// <summary>The sentences of a comparison of two cards.</summary>
 internal static class CompareWording
 {
+    // Rule R17.
+    private const string Covered = "covered is what certainly runs and loses nothing graver than you tolerate";
+
     /// <summary>The answer: who wins and why, what is pending, what the speed floor says, what would flip it.</summary>
     public static string Headline(CompareReport report)
     {
@@ -76,13 +79,13 @@ internal static class CompareWording
         var other = side == Side.First ? Side.Second : Side.First;
         var reason = comparison.Ground switch
         {
-            Ground.MustHaves => $"{loser.Name} misses {Names.List(Missed(comparison, other))}, which you cannot do without",
+            Ground.MustHaves => $"{loser.Name} does not cover {Names.List(Missed(comparison, other))}, which you cannot do without ({Covered})",
             Ground.Dominance => $"it is nowhere worse and somewhere better, whatever the titles weigh",
             Ground.Score => $"it scores {DecisionWording.Interval(difference)} more",
             _ => throw new System.Diagnostics.UnreachableException(),
         };
         var missed = Missed(comparison, side);
-        var but = missed.Count > 0 ? $" Neither covers all must-haves; {winner.Name} misses {Names.List(missed)}." : "";
+        var but = missed.Count > 0 ? $" Neither covers all must-haves; {winner.Name} does not cover {Names.List(missed)} ({Covered})." : "";
         var swing = comparison.Ground == Ground.Score && report.SwingTitles.Count > 0 ? $", most of it on {report.SwingTitles[0].Entry.Title.Name}" : "";
         return $"Take {winner.Name} for {Names.InMiddle(report.Weighing.Library.Name)}: {reason}{swing}.{but}{FlipText(report)}";
     }
