@@ -18,9 +18,10 @@ public sealed record CoverageRow(Title Title, double Weight, IReadOnlyList<Cell>
 /// <summary>Titles against cards or setups.</summary>
 /// <param name="Heading">What the matrix shows, with collection and library.</param>
 /// <param name="PolicyText">The policy it was made under, in words.</param>
+/// <param name="Terms">What of it is not as usual, in a sentence.</param>
 /// <param name="Columns">The columns, left to right.</param>
 /// <param name="Rows">The rows, top to bottom.</param>
-public sealed record CoverageReport(string Heading, string PolicyText, IReadOnlyList<CoverageColumn> Columns, IReadOnlyList<CoverageRow> Rows)
+public sealed record CoverageReport(string Heading, string PolicyText, string Terms, IReadOnlyList<CoverageColumn> Columns, IReadOnlyList<CoverageRow> Rows)
 {
     /// <summary>Whole cards as columns: each cell is the card's best permitted setup (rule R17).</summary>
     public static CoverageReport ByCard(Decisions decisions, IReadOnlyList<Card>? cards = null)
@@ -46,7 +47,7 @@ public sealed record CoverageReport(string Heading, string PolicyText, IReadOnly
     public Table ToTable() => ToTable(PolicyText, cell => cell.Label + CellWording.Instead(cell.Verdict));
 
     /// <summary>The matrix in a few words a cell, with their meaning above it: narrow enough for a post in a forum.</summary>
-    public Table ToShortTable() => ToTable($"{CellWording.ShortLegend} {PolicyText}", CellWording.ShortText);
+    public Table ToShortTable() => ToTable($"{CellWording.ShortLegend([.. Rows.SelectMany(row => row.Cells)])} {Terms}".Trim(), CellWording.ShortText);
 
     private Table ToTable(string note, Func<Cell, string> text) => new(
         Heading, note,
@@ -67,6 +68,6 @@ public sealed record CoverageReport(string Heading, string PolicyText, IReadOnly
                 tones.ToDictionary(tone => tone, tone => byTone[tone].Sum(row => row.Weight)));
         }).ToList();
         var library = decisions.Library is { } chosen ? $", library {chosen.Name}" : "";
-        return new CoverageReport($"{what}: {decisions.Catalog.Name}{library}", PolicyWording.Text(decisions.Policy), counted, rows);
+        return new CoverageReport($"{what}: {decisions.Catalog.Name}{library}", PolicyWording.Text(decisions.Policy), PolicyWording.Short(decisions.Policy), counted, rows);
     }
 }

@@ -38,7 +38,7 @@ internal static class ShortAnswer
             yield return $"Not known: {UnknownWording.Question(open[0])}{(open.Count > 1 ? $" {Names.Sentence(Names.Count(open.Count - 1, "more question"))} below." : "")}";
         if (better.Count > 0 && slow is null)
             yield return $"{Aim(verdict.Recommended)}: {Remedies.Line(better)}.";
-        else if (verdict.Recommended is null && beyond is not null)
+        else if (beyond is not null && (verdict.Recommended is null || verdict.Recommended.Range.Best is { Severe: > 0 } or { Ungraded: > 0 }))
             yield return $"{Names.Sentence(Remedies.Nothing)}.";
     }
 

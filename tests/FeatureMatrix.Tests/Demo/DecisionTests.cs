@@ -3,6 +3,8 @@ using FeatureMatrix.Deciding.Fit;
 using FeatureMatrix.Deciding.Planning;
 using FeatureMatrix.Reports;
 using FeatureMatrix.Reports.Advice;
+using FeatureMatrix.Tests.Cli;
+using FeatureMatrix.Tests.Support;
 
 namespace FeatureMatrix.Tests.Demo;
 
@@ -80,4 +82,15 @@ public sealed class DecisionTests(LodenSluice demo) : IClassFixture<LodenSluice>
     }
 
     private Weighing For(string library) => new(new Decisions(demo.Catalog, demo.Catalog.Libraries.Single(one => one.Id == library)));
+
+    [Theory]
+    [InlineData("kite-2 beacon-32 --library sluice-evening",
+        "loses N: so many features are missing or wrong, and how badly; wrapper: only through one; +: a wrapper or another driver loses less. Terms: operating systems: Windows 98 Second Edition; wrappers: Pondglass and Brassgate; mode: 640x480; colour depth: 16 bit; speed floor: 30 frames a second.")]
+    [InlineData("sedge-4",
+        "loses N: so many features are missing or wrong, and how badly; wrapper: only through one; no: does not run. Terms: any system and wrapper, no forced drivers, each title's lowest mode and depth.")]
+    public void A_table_for_a_post_explains_the_marks_that_it_uses_and_no_other(string words, string note)
+    {
+        var printed = CommandRun.Of(["coverage", .. words.Split(' '), "--short", "--format", "forum", "--collection", Repository.PathTo("data", "demo")]).Results;
+        Assert.Equal(note, printed.Split('\n')[1].TrimEnd());
+    }
 }

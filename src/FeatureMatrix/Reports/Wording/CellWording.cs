@@ -67,8 +67,22 @@ public static class CellWording
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    /// <summary>What the short texts of cells mean.</summary>
-    public const string ShortLegend = "+: a wrapper or another driver loses less. !: somebody saw something else than the records say. Not known: nobody has looked.";
+    /// <summary>What the short texts of some cells mean, as far as it does not go without saying.</summary>
+    public static string ShortLegend(IReadOnlyList<Cell> cells)
+    {
+        (string Mark, string Meaning, Func<Cell, bool> Occurs)[] marks =
+        [
+            ("loses N", "so many features are missing or wrong, and how badly", cell => cell.Tone is CellTone.Severe or CellTone.Ungraded or CellTone.Cosmetic),
+            ("loss?", "what is lost is not known", cell => cell.Tone == CellTone.RunsNotKnown),
+            ("wrapper", "only through one", cell => ShortText(cell).Contains(", wrapper", StringComparison.Ordinal)),
+            ("not known", "nobody has looked", cell => cell.Tone == CellTone.NotKnown),
+            ("software", "drawn by the processor alone", cell => cell.Tone == CellTone.SoftwareOnly),
+            ("no", "does not run", cell => cell.Tone == CellTone.DoesNotRun),
+            ("+", "a wrapper or another driver loses less", cell => cell.HasMilderAlternative),
+            ("!", "somebody saw something else than the records say", cell => cell.IsContradicted),
+        ];
+        return string.Join("; ", marks.Where(mark => cells.Any(mark.Occurs)).Select(mark => $"{mark.Mark}: {mark.Meaning}")) is { Length: > 0 } legend ? legend + "." : "";
+    }
 
     /// <summary>A cell in a few words: <c>loses 2 (1 severe), wrapper +</c>.</summary>
     public static string ShortText(Cell cell)

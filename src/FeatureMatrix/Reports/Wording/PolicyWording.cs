@@ -9,6 +9,11 @@ public static class PolicyWording
     /// <summary>The policy in one paragraph.</summary>
     public static string Text(Policy policy) => string.Join("; ", Lines(policy).Select(line => $"{line.Name}: {line.Value}"));
 
+    /// <summary>What sets the policy apart from the default terms; those in a sentence where nothing does.</summary>
+    public static string Short(Policy policy) => Lines(policy).Except(Lines(Policy.Default)).ToList() is { Count: > 0 } own
+        ? $"Terms: {string.Join("; ", own.Select(line => $"{line.Name}: {line.Value}"))}."
+        : "Terms: any system and wrapper, no forced drivers, each title's lowest mode and depth.";
+
     /// <summary>The policy as names and values.</summary>
     public static IReadOnlyList<(string Name, string Value)> Lines(Policy policy) =>
     [
