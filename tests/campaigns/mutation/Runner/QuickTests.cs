@@ -63,7 +63,7 @@ internal sealed record QuickTest(string Name, Action Run)
 /// <summary>The tests that ask nothing of their surroundings: no fixtures, no output, no other program.</summary>
 internal static class QuickTests
 {
-    private static readonly string[] Rooms = ["Resolving", "Model", "Loading", "Vocabulary", "Reports", "Demo"];
+    private static readonly string[] Rooms = ["Resolving", "Model", "Loading", "Vocabulary", "Reports", "Demo", "Deciding"];
 
     /// <summary>Those that pass within the limit without a mutant, the quickest first.</summary>
     public static IReadOnlyList<QuickTest> Within(TimeSpan limit, MutantControl control, TextWriter console)
