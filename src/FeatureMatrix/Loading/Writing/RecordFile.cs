@@ -154,7 +154,7 @@ internal sealed class RecordFile(string path, string text, List<KeptValue> kept)
     private static TreeList Joined(Tree there, YamlValue.List wanted)
     {
         var list = there as TreeList ?? new TreeList(null, [there]);
-        list.Items.AddRange(wanted.Items.Where(item => !list.Items.Any(other => Meaning(other).Equals(item))).Select(Tree.Of).ToList());
+        list.Items.AddRange(wanted.Items.Where(item => !Has(list, item)).Select(Tree.Of).ToList());
         return list;
     }
 
@@ -170,10 +170,12 @@ internal sealed class RecordFile(string path, string text, List<KeptValue> kept)
     /// <summary>True where the value there says what is wanted; for lists, all that is wanted.</summary>
     private static bool Says(Tree there, YamlValue wanted) => wanted switch
     {
-        YamlValue.List list when there is TreeList there2 => list.Items.All(item => there2.Items.Any(one => Meaning(one).Equals(item))),
+        YamlValue.List list when there is TreeList said => list.Items.All(item => Has(said, item)),
         YamlValue.List { Items: [var only] } => Meaning(there).Equals(only),
         _ => Meaning(there).Equals(wanted),
     };
+
+    private static bool Has(TreeList list, YamlValue item) => list.Items.Exists(one => Meaning(one).Equals(item));
 
     /// <summary>What a value says: keys without a value say nothing.</summary>
     private static YamlValue Meaning(Tree value) => value switch

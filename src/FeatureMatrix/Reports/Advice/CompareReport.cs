@@ -99,11 +99,12 @@ public sealed record CompareReport
         WhenEmpty = "Both do alike on every title, whatever is still open.",
     };
 
+    private const string MustHavesDecide = "Must-haves decide, so weights and loss worths change nothing";
     private const string Forbidden = "What the policy forbids is not tried here: the explanation of a cell says what allowing it would bring.";
 
     /// <summary>What would flip the verdict: must-haves first, then weights and worths.</summary>
     public Table FlipTable() => new Table(
-        "What would change it", $"{(Picture.Ground == Ground.MustHaves ? "Must-haves decide, so weights and loss worths change nothing." : "One thing changed, everything else as it is.")} {Forbidden}",
+        "What would change it", $"{(Picture.Ground == Ground.MustHaves ? MustHavesDecide + "." : "One thing changed, everything else as it is.")} {Forbidden}",
         [new("What"), new("Now", true), new("Changes at", true), new("Then")],
         [
             .. MustHaveFlips.Take(MostFlips).Select(flip => (IReadOnlyList<TableCell>)
@@ -120,7 +121,7 @@ public sealed record CompareReport
         ])
     {
         WhenEmpty = Picture.Ground == Ground.MustHaves
-            ? $"Must-haves decide, so weights and loss worths change nothing; and the answer stays without any one of the must-haves. {Forbidden}"
+            ? $"{MustHavesDecide}; and the answer stays without any one of the must-haves. {Forbidden}"
             : $"No single must-have, weight or loss worth changes it. {Forbidden}",
     };
 

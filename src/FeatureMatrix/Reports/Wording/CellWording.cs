@@ -74,7 +74,7 @@ public static class CellWording
         [
             ("loses N", "so many features are missing or wrong, and how badly", cell => cell.Tone is CellTone.Severe or CellTone.Ungraded or CellTone.Cosmetic),
             ("loss?", "what is lost is not known", cell => cell.Tone == CellTone.RunsNotKnown),
-            ("wrapper", "only through one", cell => ShortText(cell).Contains(", wrapper", StringComparison.Ordinal)),
+            ("wrapper", "only through one", cell => ShortWay(cell).Contains("wrapper", StringComparison.Ordinal)),
             ("not known", "nobody has looked", cell => cell.Tone == CellTone.NotKnown),
             ("software", "drawn by the processor alone", cell => cell.Tone == CellTone.SoftwareOnly),
             ("no", "does not run", cell => cell.Tone == CellTone.DoesNotRun),
@@ -95,9 +95,13 @@ public static class CellWording
             CellTone.Cosmetic => " (cosmetic)",
             _ => "",
         };
-        var way = cell.Way is "" or "native" || cell.Tone is CellTone.NotKnown or CellTone.SoftwareOnly or CellTone.DoesNotRun ? "" : $", {cell.Way}";
-        return $"{cell.Short}{strength}{way}{(cell.HasMilderAlternative ? " +" : "")}{(cell.IsContradicted ? " !" : "")}";
+        var way = ShortWay(cell);
+        return $"{cell.Short}{strength}{(way.Length > 0 ? $", {way}" : "")}{(cell.HasMilderAlternative ? " +" : "")}{(cell.IsContradicted ? " !" : "")}";
     }
+
+    // A native route goes without saying.
+    private static string ShortWay(Cell cell) =>
+        cell.Way == "native" || cell.Tone is CellTone.NotKnown or CellTone.SoftwareOnly or CellTone.DoesNotRun ? "" : cell.Way;
 
     /// <summary>What is recommended in place of the headline, as the tail of its label; empty where nothing is (rule R16).</summary>
     public static string Instead(Verdict verdict) => verdict.Recommended is not { } better ? ""
